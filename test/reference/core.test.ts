@@ -1,0 +1,26 @@
+import { expect, test } from "vitest";
+import { earnedValue } from "../../lib/projects/earnedValue";
+import { kendallTauB } from "../../lib/risk/rankAgreement";
+
+test("earned value meets the printed CPI of the CRAN package PRA, its other figures derived", () => {
+  const v = earnedValue({ budgetAtCompletion: 100000, planned: 40000, earned: 35000, actual: 36000 });
+  expect(v.cpi).toBeCloseTo(0.9722222, 7);
+  expect(v.spi).toBeCloseTo(0.875, 12);
+  expect(v.eac.trend).toBeCloseTo(102857.14, 2);
+  expect(v.tcpi).toBeCloseTo(1.015625, 12);
+});
+test("the three estimates at completion differ as the formulas say (derived)", () => {
+  const v = earnedValue({ budgetAtCompletion: 400, planned: 120, earned: 100, actual: 115 });
+  expect(v.eac.trend).toBeCloseTo(460, 9);
+  expect(v.eac.plannedRest).toBe(415);
+  expect(v.eac.costAndSchedule).toBeCloseTo(529, 9);
+});
+test("no cost yet means an undefined index, not an infinite one", () => {
+  expect(earnedValue({ budgetAtCompletion: 10, planned: 0, earned: 0, actual: 0 }).cpi).toBeNull();
+});
+test("a negative cost is refused by name", () => {
+  expect(() => earnedValue({ budgetAtCompletion: 1, planned: 0, earned: 0, actual: -1 })).toThrow("actual");
+});
+test("Kendall's tau of five ranks is 0.2 (derived)", () => {
+  expect(kendallTauB([1, 2, 3, 4, 5], [3, 4, 1, 2, 5])).toBeCloseTo(0.2, 12);
+});
