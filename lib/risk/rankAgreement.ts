@@ -15,10 +15,11 @@ export function kendallTauB(x: readonly number[], y: readonly number[]): number 
   let balance = 0;
   let untiedX = 0;
   let untiedY = 0;
-  for (let i = 0; i < x.length; i++) {
-    for (let j = 0; j < i; j++) {
-      const dx = Math.sign(x[i]! - x[j]!);
-      const dy = Math.sign(y[i]! - y[j]!);
+  const pairs = x.map((value, i) => [value, y[i] as number] as const);
+  for (const [i, [xi, yi]] of pairs.entries()) {
+    for (const [xj, yj] of pairs.slice(0, i)) {
+      const dx = Math.sign(xi - xj);
+      const dy = Math.sign(yi - yj);
       balance += dx * dy;
       untiedX += Math.abs(dx);
       untiedY += Math.abs(dy);

@@ -24,3 +24,9 @@ test("a negative cost is refused by name", () => {
 test("Kendall's tau of five ranks is 0.2 (derived)", () => {
   expect(kendallTauB([1, 2, 3, 4, 5], [3, 4, 1, 2, 5])).toBeCloseTo(0.2, 12);
 });
+test("tau-b divides by the untied pairs of each side: 2 of 3 on one side give 2 / sqrt(6) (derived)", () => {
+  expect(kendallTauB([1, 1, 2], [1, 2, 3])).toBeCloseTo(2 / Math.sqrt(6), 12);
+});
+test("a side of equal values has no rank agreement to speak of", () => {
+  expect(() => kendallTauB([1, 1], [1, 2])).toThrow("all ties");
+});
