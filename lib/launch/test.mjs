@@ -9,7 +9,13 @@ if (!existsSync("node_modules/vitest") && run("npm", ["ci", "--no-audit", "--no-
   process.exit(1);
 }
 mkdirSync(".ebbline", { recursive: true });
-const status = run(process.execPath, ["node_modules/vitest/vitest.mjs", "run", "--reporter=default", "--reporter=json", `--outputFile.json=${report}`]);
+const status = run(process.execPath, [
+  "node_modules/vitest/vitest.mjs",
+  "run",
+  "--reporter=default",
+  "--reporter=json",
+  `--outputFile.json=${report}`,
+]);
 const { numPassedTests, numFailedTests } = JSON.parse(readFileSync(report, "utf8"));
 console.log(`${numPassedTests} passed, ${numFailedTests} failed`);
 process.exit(status);

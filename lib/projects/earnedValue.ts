@@ -20,7 +20,8 @@ const ratio = (top: number, bottom: number): number | null => (bottom === 0 ? nu
  */
 export function earnedValue(input: EarnedValueInput) {
   for (const [name, value] of Object.entries(input)) {
-    if (!(Number.isFinite(value) && value >= 0)) throw new RangeError(`${name} must be finite and >= 0, got ${value}`);
+    if (!(Number.isFinite(value) && value >= 0))
+      throw new RangeError(`${name} must be finite and >= 0, got ${value}`);
   }
   const { budgetAtCompletion, planned, earned, actual } = input;
   const rest = budgetAtCompletion - earned;

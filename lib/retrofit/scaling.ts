@@ -16,7 +16,8 @@ export type ScalingInput = {
  */
 export function countsPerUnit(input: ScalingInput): number {
   for (const [name, value] of Object.entries(input)) {
-    if (!(Number.isFinite(value) && value > 0)) throw new RangeError(`${name} must be finite and > 0, got ${value}`);
+    if (!(Number.isFinite(value) && value > 0))
+      throw new RangeError(`${name} must be finite and > 0, got ${value}`);
   }
   return (input.countsPerRev * input.motorRevs) / (input.loadRevs * input.unitsPerLoadRev);
 }

@@ -25,6 +25,7 @@ export function kendallTauB(x: readonly number[], y: readonly number[]): number 
       untiedY += Math.abs(dy);
     }
   }
-  if (untiedX === 0 || untiedY === 0) throw new RangeError("x and y must each hold two different values, got all ties");
+  if (untiedX === 0 || untiedY === 0)
+    throw new RangeError("x and y must each hold two different values, got all ties");
   return balance / Math.sqrt(untiedX * untiedY);
 }

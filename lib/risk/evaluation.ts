@@ -1,0 +1,197 @@
+import type { IsoDate } from "@/lib/kernel/isoDate";
+import type { LifecycleDates, SupplyStage } from "@/lib/lifecycle/supplyStage";
+
+/** What kind of thing a pool holds; rates and restoration times are pooled by it first. */
+export type ItemClass =
+  | "drive"
+  | "motor"
+  | "controller"
+  | "power_supply"
+  | "io"
+  | "hmi"
+  | "converter"
+  | "network_card";
+
+/** How well a value is known: m measured, d documented, i inferred, a assumed. */
+export type Evidence = "measured" | "documented" | "inferred" | "assumed";
+
+export interface LineInput {
+  readonly id: string;
+  readonly code: string;
+  readonly siteId: string;
+  /** EUR lost in one hour of stop beyond the buffer; null is not known. */
+  readonly costPerHour: number | null;
+  /** Hours a stop costs nothing; null is not known. */
+  readonly bufferHours: number | null;
+  /** Share of the lost hours overtime cannot recover, in [0, 1]. */
+  readonly unrecoveredShare: number;
+}
+
+export interface StockInput {
+  readonly siteId: string;
+  readonly state:
+    | "usable"
+    | "unproven"
+    | "wrong_revision"
+    | "on_hold"
+    | "reserved"
+    | "removed_untested"
+    | "beyond_repair";
+  /** Pieces; null is not counted. */
+  readonly quantity: number | null;
+  /** Null is not known. */
+  readonly lastPoweredOn: IsoDate | null;
+}
+
+export interface PoolInput {
+  /** Part id, or `unidentified:<class>` for positions whose part nobody has read. */
+  readonly id: string;
+  readonly itemClass: ItemClass;
+  /** Rates of one family are pooled; null stands alone under its class. */
+  readonly familyId: string | null;
+  readonly dates: LifecycleDates;
+  /** Order to receipt, years; null is not known. */
+  readonly leadYears: number | null;
+  /** Repair loop; null when nobody repairs it. */
+  readonly repair: { readonly turnaroundYears: number; readonly yield: number } | null;
+  readonly stock: readonly StockInput[];
+}
+
+/** Units of one pool on one line. */
+export interface InstalledInput {
+  readonly lineId: string;
+  readonly poolId: string;
+  readonly units: number;
+}
+
+/** Counted experience of one pool at one site, events of one common cause counted once. */
+export interface ExperienceInput {
+  readonly poolId: string;
+  readonly siteId: string;
+  readonly removals: number;
+  readonly failures: number;
+  readonly unitYears: number;
+}
+
+/** Stops of one class, summed: enough to estimate a lognormal. */
+export interface RestorationInput {
+  readonly itemClass: ItemClass;
+  readonly spareAtHand: boolean;
+  readonly stops: number;
+  /** Sum of ln(hours). */
+  readonly sumLog: number;
+  /** Sum of ln(hours) squared. */
+  readonly sumLogSquared: number;
+}
+
+export interface GroupInput {
+  readonly asOf: IsoDate;
+  readonly lines: readonly LineInput[];
+  readonly pools: readonly PoolInput[];
+  readonly installed: readonly InstalledInput[];
+  readonly experience: readonly ExperienceInput[];
+  readonly restorations: readonly RestorationInput[];
+}
+
+/** A figure and the range it may truly have: 5 % and 95 % points. */
+export interface Span {
+  readonly mean: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+export interface RateResult extends Span {
+  /** Events and unit-years behind it, before borrowing from family and class. */
+  readonly events: number;
+  readonly unitYears: number;
+  /** Gamma shape and rate (unit-years) of the posterior. */
+  readonly a: number;
+  readonly b: number;
+  /** Mean of the prior it borrows from and the weight in unit-years. */
+  readonly priorMean: number;
+  readonly priorUnitYears: number;
+}
+
+export interface Deduction {
+  readonly reason: StockInput["state"] | "storage" | "not_counted";
+  /** Pieces taken off the book count; storage is a probability, so not whole. */
+  readonly pieces: number;
+}
+
+export interface PoolResult {
+  readonly poolId: string;
+  readonly stage: SupplyStage;
+  /** Units installed in the group. */
+  readonly installed: number;
+  readonly removal: RateResult;
+  readonly failure: RateResult;
+  /** Pieces on the books; null when a lot is not counted and nothing else is there. */
+  readonly book: number | null;
+  /** Expected pieces that work when needed; whole pieces enter the chance below. */
+  readonly usable: number;
+  readonly usableBySite: Readonly<Record<string, { readonly book: number; readonly usable: number }>>;
+  readonly deductions: readonly Deduction[];
+  readonly removalsPerYear: number;
+  /** Chance that a failure finds the shelf empty, by month ahead (0 … months), with span. */
+  readonly noSpareByMonth: readonly Span[];
+  /** Mean of that chance over the horizon of the score. */
+  readonly noSpare: Span;
+  /** First day the no-spare chance reaches one half and four fifths; null is beyond the months computed. */
+  readonly depletionP50: IsoDate | null;
+  readonly depletionP80: IsoDate | null;
+  /** What was assumed because nothing was recorded. */
+  readonly assumed: readonly string[];
+}
+
+export interface LinePoolResult {
+  readonly poolId: string;
+  readonly units: number;
+  /** Failures of these units a year. */
+  readonly failuresPerYear: number;
+  readonly noSpare: number;
+  readonly hoursWithSpare: number;
+  readonly hoursWithoutSpare: number;
+  /** Expected cost of one stop, EUR; null without a cost per hour. */
+  readonly costWithSpare: number | null;
+  readonly costWithoutSpare: number | null;
+  readonly baseLoss: number | null;
+  readonly shortageLoss: number | null;
+  /** Parts of the score, each in [0, 1]. */
+  readonly stagePart: number;
+  readonly sparesPart: number;
+  readonly repairPart: number;
+  /** Chance of a failure here within the horizon. */
+  readonly failureChance: number;
+  /** Share of the line's score, in [0, 1]. */
+  readonly share: number;
+}
+
+export interface LineResult {
+  readonly lineId: string;
+  readonly score: number;
+  /** The score split over its three parts; they add up to it. */
+  readonly scoreParts: { readonly stage: number; readonly spares: number; readonly repair: number };
+  /** EUR a year; null when the cost per hour is not known. */
+  readonly stopLoss: Span | null;
+  readonly baseLoss: number | null;
+  readonly shortageLoss: number | null;
+  readonly stopsPerYear: number;
+  /** Earliest P80 depletion day of its pools. */
+  readonly depletionP80: IsoDate | null;
+  readonly depletionPoolId: string | null;
+  /** Latest supply stage met on the line. */
+  readonly worstStage: SupplyStage;
+  readonly pools: readonly LinePoolResult[];
+  readonly assumed: readonly string[];
+}
+
+export interface GroupResult {
+  readonly engine: string;
+  readonly asOf: IsoDate;
+  readonly lines: readonly LineResult[];
+  readonly pools: readonly PoolResult[];
+  /** Sum over lines with a known cost per hour, EUR a year. */
+  readonly stopLoss: Span;
+  /** Kendall's tau-b between rank by loss and rank by score. */
+  readonly agreement: number | null;
+}

@@ -1,0 +1,18 @@
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vitest/config";
+
+const root = fileURLToPath(new URL(".", import.meta.url));
+
+export default defineConfig({
+  resolve: {
+    alias: {
+      "@": root.slice(0, -1),
+      "server-only": `${root}node_modules/server-only/empty.js`,
+    },
+  },
+  test: {
+    include: ["test/{unit,reference,property,outside,architecture,data}/**/*.test.ts"],
+    // A zone far from home, so that a date shifted by a zone shows.
+    env: { TZ: "Pacific/Auckland" },
+  },
+});
