@@ -432,7 +432,7 @@ CREATE TABLE "ImportChange" (
     "sequence" INTEGER NOT NULL,
     "rowNumber" INTEGER NOT NULL,
     "entity" TEXT NOT NULL,
-    "entityId" UUID NOT NULL,
+    "entityId" TEXT NOT NULL,
     "before" JSONB,
     "after" JSONB NOT NULL,
 

@@ -1,0 +1,41 @@
+import "server-only";
+import { headers } from "next/headers";
+import { redirect } from "next/navigation";
+import { cache } from "react";
+import { auth } from "@/lib/access/auth";
+import type { GrantedRole } from "@/lib/access/policy";
+import { database } from "@/lib/data/client";
+
+/** Who is asking, and what they may do where; the first argument of each read and write. */
+export interface Actor {
+  readonly userId: string;
+  readonly name: string;
+  readonly email: string;
+  readonly grants: readonly GrantedRole[];
+}
+
+/** The signed-in person of this request, or null. */
+export const currentActor = cache(async (): Promise<Actor | null> => {
+  const session = await auth().api.getSession({ headers: await headers() });
+  return session ? readActor(session.user.id) : null;
+});
+
+/** The signed-in person of this request; others are sent to the sign-in page. */
+export async function signedInActor(): Promise<Actor> {
+  return (await currentActor()) ?? redirect("/sign-in");
+}
+
+async function readActor(userId: string): Promise<Actor | null> {
+  const user = await database().user.findUnique({
+    where: { id: userId },
+    select: {
+      id: true,
+      name: true,
+      email: true,
+      banned: true,
+      grants: { select: { role: true, siteId: true } },
+    },
+  });
+  if (!user || user.banned) return null;
+  return { userId: user.id, name: user.name, email: user.email, grants: user.grants };
+}

@@ -1,0 +1,43 @@
+import "server-only";
+import { createHash, randomUUID } from "node:crypto";
+import { hashPassword } from "better-auth/crypto";
+import { z } from "zod";
+import type { Refusal } from "@/lib/access/action";
+import { database } from "@/lib/data/client";
+import { err, ok, type Result } from "@/lib/kernel/result";
+
+export const firstAdmin = z.strictObject({
+  token: z.string().min(1),
+  name: z.string().trim().min(1, "Write your name.").max(120),
+  email: z.email("Write an e-mail address, such as name@company.example."),
+  password: z.string().min(12, "Use at least 12 characters.").max(128, "Use at most 128 characters."),
+});
+
+const refused: Refusal = {
+  code: "forbidden",
+  reason: "This link has been used or is not the newest. Start Ebbline again to have a new one printed.",
+};
+
+/** Makes the first administrator of an empty installation from the one-time link; the link is then spent. */
+export async function createFirstAdmin(input: z.output<typeof firstAdmin>): Promise<Result<null, Refusal>> {
+  const password = await hashPassword(input.password);
+  return database().$transaction(async (tx) => {
+    const tokenHash = createHash("sha256").update(input.token).digest("hex");
+    const spent = await tx.invitation.updateMany({
+      where: { tokenHash, usedAt: null },
+      data: { usedAt: new Date() },
+    });
+    if (spent.count === 0 || (await tx.user.count()) > 0) return err(refused);
+    const user = await tx.user.create({
+      data: { id: randomUUID(), name: input.name, email: input.email.toLowerCase(), emailVerified: true },
+    });
+    await tx.account.create({
+      data: { id: randomUUID(), accountId: user.id, providerId: "credential", userId: user.id, password },
+    });
+    await tx.grant.create({ data: { userId: user.id, role: "admin" } });
+    await tx.auditEntry.create({
+      data: { userId: user.id, deed: "people:first-admin", entity: "User", entityId: user.id },
+    });
+    return ok(null);
+  });
+}

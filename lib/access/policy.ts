@@ -1,0 +1,73 @@
+/** What a person may be at a site. */
+export type Role = "viewer" | "technician" | "planner" | "engineer" | "approver" | "admin";
+
+/** What can be asked of the product; each read and write names one. */
+export type Deed =
+  | "read"
+  | "event:write"
+  | "stock:write"
+  | "register:import"
+  | "line:write"
+  | "plan:write"
+  | "plan:approve"
+  | "project:write"
+  | "people:write";
+
+/** A role at one site, or at all of them when `siteId` is null. */
+export interface GrantedRole {
+  readonly role: Role;
+  readonly siteId: string | null;
+}
+
+const deedsOf: Readonly<Record<Role, readonly Deed[]>> = {
+  viewer: ["read"],
+  technician: ["read", "event:write"],
+  planner: ["read", "event:write", "stock:write", "register:import"],
+  engineer: [
+    "read",
+    "event:write",
+    "stock:write",
+    "register:import",
+    "line:write",
+    "plan:write",
+    "project:write",
+  ],
+  approver: ["read", "plan:write", "plan:approve"],
+  admin: [
+    "read",
+    "event:write",
+    "stock:write",
+    "register:import",
+    "line:write",
+    "plan:write",
+    "plan:approve",
+    "project:write",
+    "people:write",
+  ],
+};
+
+/** Sites at which a deed is allowed: all of them, or those listed. */
+export type SiteScope = "all" | readonly string[];
+
+/** Where the holder of these roles may do the deed; an empty list is nowhere. */
+export function scopeOf(grants: readonly GrantedRole[], deed: Deed): SiteScope {
+  const sites = new Set<string>();
+  for (const { role, siteId } of grants) {
+    if (!deedsOf[role].includes(deed)) continue;
+    if (siteId === null) return "all";
+    sites.add(siteId);
+  }
+  return [...sites].sort();
+}
+
+/** Whether the holder of these roles may do the deed at the site. */
+export function mayAt(grants: readonly GrantedRole[], deed: Deed, siteId: string): boolean {
+  const scope = scopeOf(grants, deed);
+  return scope === "all" || scope.includes(siteId);
+}
+
+/** Whether the holder of these roles may do the deed anywhere at all: what a button asks. */
+export function maySomewhere(grants: readonly GrantedRole[], deed: Deed): boolean {
+  const scope = scopeOf(grants, deed);
+  return scope === "all" || scope.length > 0;
+}

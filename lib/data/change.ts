@@ -1,0 +1,41 @@
+import "server-only";
+import type { Actor } from "@/lib/access/actor";
+import { database } from "@/lib/data/client";
+import type { Prisma } from "@/prisma/generated/client";
+
+/** What the audit keeps of one changed row. */
+export interface Deeded {
+  readonly deed: string;
+  readonly entity: string;
+  readonly entityId: string;
+  readonly siteId?: string | null;
+  readonly before?: Prisma.InputJsonValue;
+  readonly after?: Prisma.InputJsonValue;
+}
+
+export type Transaction = Prisma.TransactionClient;
+
+const LONGEST_CHANGE_MS = 120_000;
+
+/**
+ * Runs a change in one transaction with its audit entries and a new data version.
+ *
+ * Nothing recorded means nothing was changed: the version stays, so what was computed still holds.
+ */
+export async function change<T>(
+  actor: Actor,
+  run: (tx: Transaction, record: (deed: Deeded) => void) => Promise<T>,
+): Promise<T> {
+  return database().$transaction(
+    async (tx) => {
+      const deeds: Deeded[] = [];
+      const result = await run(tx, (deed) => deeds.push(deed));
+      if (deeds.length > 0) {
+        await tx.auditEntry.createMany({ data: deeds.map((deed) => ({ ...deed, userId: actor.userId })) });
+        await tx.dataVersion.update({ where: { id: 1 }, data: { version: { increment: 1 } } });
+      }
+      return result;
+    },
+    { timeout: LONGEST_CHANGE_MS, maxWait: 10_000 },
+  );
+}

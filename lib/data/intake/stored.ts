@@ -1,0 +1,101 @@
+import "server-only";
+import type { Transaction } from "@/lib/data/change";
+import type { Entity, Kept } from "@/lib/intake/intents/intent";
+
+/** A thing as it stands in the database: its id, its fields, and the site it belongs to, if any. */
+export interface Stored {
+  readonly key: string;
+  readonly id: string;
+  readonly row: Readonly<Record<string, Kept>>;
+}
+
+type Find = (tx: Transaction, keys: readonly string[]) => Promise<Stored[]>;
+
+/**
+ * How each entity is found by the natural key people call it by.
+ *
+ * The separator is the one `keyOf` puts between the parts of a key.
+ */
+const finders: Readonly<Record<Entity, Find>> = {
+  CurrencyRate: (tx, keys) => tx.$queryRaw`
+    SELECT t."currency" AS "key", t."currency" AS "id", to_jsonb(t) AS "row"
+    FROM "CurrencyRate" t WHERE t."currency" = ANY(${keys}::text[])`,
+  Site: (tx, keys) => tx.$queryRaw`
+    SELECT t."code" AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
+    FROM "Site" t WHERE t."code" = ANY(${keys}::text[])`,
+  Line: (tx, keys) => tx.$queryRaw`
+    SELECT t."code" AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
+    FROM "Line" t WHERE t."code" = ANY(${keys}::text[])`,
+  Controller: (tx, keys) => tx.$queryRaw`
+    SELECT s."code" || '␟' || t."designation" AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
+    FROM "Controller" t JOIN "Site" s ON s."id" = t."siteId"
+    WHERE s."code" || '␟' || t."designation" = ANY(${keys}::text[])`,
+  Machine: (tx, keys) => tx.$queryRaw`
+    SELECT l."code" || '␟' || t."code" AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
+    FROM "Machine" t JOIN "Line" l ON l."id" = t."lineId"
+    WHERE l."code" || '␟' || t."code" = ANY(${keys}::text[])`,
+  Network: (tx, keys) => tx.$queryRaw`
+    SELECT s."code" || '␟' || t."name" AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
+    FROM "Network" t JOIN "Site" s ON s."id" = t."siteId"
+    WHERE s."code" || '␟' || t."name" = ANY(${keys}::text[])`,
+  Axis: (tx, keys) => tx.$queryRaw`
+    SELECT l."code" || '␟' || m."code" || '␟' || t."code" AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
+    FROM "Axis" t JOIN "Machine" m ON m."id" = t."machineId" JOIN "Line" l ON l."id" = m."lineId"
+    WHERE l."code" || '␟' || m."code" || '␟' || t."code" = ANY(${keys}::text[])`,
+  Family: (tx, keys) => tx.$queryRaw`
+    SELECT t."maker" || '␟' || t."name" AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
+    FROM "Family" t WHERE t."maker" || '␟' || t."name" = ANY(${keys}::text[])`,
+  Part: (tx, keys) => tx.$queryRaw`
+    SELECT t."maker" || '␟' || t."number" AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
+    FROM "Part" t WHERE t."maker" || '␟' || t."number" = ANY(${keys}::text[])`,
+  PartAlias: (tx, keys) => tx.$queryRaw`
+    SELECT coalesce(s."code", '') || '␟' || t."alias" AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
+    FROM "PartAlias" t LEFT JOIN "Site" s ON s."id" = t."siteId"
+    WHERE coalesce(s."code", '') || '␟' || t."alias" = ANY(${keys}::text[])`,
+  Successor: (tx, keys) => tx.$queryRaw`
+    SELECT p."maker" || '␟' || p."number" || '␟' || n."maker" || '␟' || n."number" AS "key",
+      t."id"::text AS "id", to_jsonb(t) AS "row"
+    FROM "Successor" t JOIN "Part" p ON p."id" = t."partId" JOIN "Part" n ON n."id" = t."successorId"
+    WHERE p."maker" || '␟' || p."number" || '␟' || n."maker" || '␟' || n."number" = ANY(${keys}::text[])`,
+  LifecycleFact: (tx, keys) => tx.$queryRaw`
+    SELECT * FROM (
+      SELECT coalesce('P␟' || p."maker" || '␟' || p."number", 'F␟' || f."maker" || '␟' || f."name")
+          || '␟' || t."source" || '␟' || t."checkedOn" AS "key",
+        t."id"::text AS "id", to_jsonb(t) AS "row"
+      FROM "LifecycleFact" t
+      LEFT JOIN "Part" p ON p."id" = t."partId" LEFT JOIN "Family" f ON f."id" = t."familyId"
+    ) found WHERE found."key" = ANY(${keys}::text[])`,
+  Position: (tx, keys) => tx.$queryRaw`
+    SELECT l."code" || '␟' || m."code" || '␟' || t."designation" AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
+    FROM "Position" t JOIN "Machine" m ON m."id" = t."machineId" JOIN "Line" l ON l."id" = m."lineId"
+    WHERE l."code" || '␟' || m."code" || '␟' || t."designation" = ANY(${keys}::text[])`,
+  Unit: (tx, keys) => tx.$queryRaw`
+    SELECT p."maker" || '␟' || p."number" || '␟' || t."serial" AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
+    FROM "Unit" t JOIN "Part" p ON p."id" = t."partId"
+    WHERE p."maker" || '␟' || p."number" || '␟' || t."serial" = ANY(${keys}::text[])`,
+  Placement: (tx, keys) => tx.$queryRaw`
+    SELECT l."code" || '␟' || m."code" || '␟' || p."designation" AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
+    FROM "Placement" t JOIN "Position" p ON p."id" = t."positionId"
+    JOIN "Machine" m ON m."id" = p."machineId" JOIN "Line" l ON l."id" = m."lineId"
+    WHERE t."untilOn" IS NULL AND l."code" || '␟' || m."code" || '␟' || p."designation" = ANY(${keys}::text[])`,
+  StockLot: (tx, keys) => tx.$queryRaw`
+    SELECT * FROM (
+      SELECT s."code" || '␟' || p."maker" || '␟' || p."number" || '␟' || t."bin" || '␟' || t."revision" || '␟' || t."state"
+          AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
+      FROM "StockLot" t JOIN "Site" s ON s."id" = t."siteId" JOIN "Part" p ON p."id" = t."partId"
+    ) found WHERE found."key" = ANY(${keys}::text[])`,
+  Event: (tx, keys) => tx.$queryRaw`
+    SELECT s."code" || '␟' || t."source" || '␟' || t."reference" AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
+    FROM "Event" t JOIN "Site" s ON s."id" = t."siteId"
+    WHERE s."code" || '␟' || t."source" || '␟' || t."reference" = ANY(${keys}::text[])`,
+};
+
+/** What is stored under these natural keys, by key. */
+export async function findStored(
+  tx: Transaction,
+  entity: Entity,
+  keys: readonly string[],
+): Promise<Map<string, Stored>> {
+  const found = keys.length === 0 ? [] : await finders[entity](tx, keys);
+  return new Map(found.map((one) => [one.key, one]));
+}

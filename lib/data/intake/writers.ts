@@ -1,0 +1,66 @@
+import "server-only";
+import type { Transaction } from "@/lib/data/change";
+import type { Entity, Kept } from "@/lib/intake/intents/intent";
+
+export type Row = Readonly<Record<string, Kept>>;
+
+/** The three things an import does to a table; Prisma checks the fields when it runs. */
+interface Table {
+  createMany(args: { data: never }): PromiseLike<unknown>;
+  updateMany(args: { where: never; data: never }): PromiseLike<{ count: number }>;
+  deleteMany(args: { where: never }): PromiseLike<{ count: number }>;
+}
+
+const tables: Readonly<Record<Entity, (tx: Transaction) => Table>> = {
+  CurrencyRate: (tx) => tx.currencyRate,
+  Site: (tx) => tx.site,
+  Line: (tx) => tx.line,
+  Controller: (tx) => tx.controller,
+  Machine: (tx) => tx.machine,
+  Network: (tx) => tx.network,
+  Axis: (tx) => tx.axis,
+  Family: (tx) => tx.family,
+  Part: (tx) => tx.part,
+  PartAlias: (tx) => tx.partAlias,
+  Successor: (tx) => tx.successor,
+  LifecycleFact: (tx) => tx.lifecycleFact,
+  Position: (tx) => tx.position,
+  Unit: (tx) => tx.unit,
+  Placement: (tx) => tx.placement,
+  StockLot: (tx) => tx.stockLot,
+  Event: (tx) => tx.event,
+};
+
+const ROWS_A_STATEMENT = 500;
+
+/** Adds rows, parents having been added before. */
+export async function insertRows(tx: Transaction, entity: Entity, rows: readonly Row[]): Promise<void> {
+  for (let i = 0; i < rows.length; i += ROWS_A_STATEMENT)
+    await tables[entity](tx).createMany({ data: rows.slice(i, i + ROWS_A_STATEMENT).map(forPrisma) as never });
+}
+
+/** Sets fields of one row. */
+export async function updateRow(tx: Transaction, entity: Entity, id: string, values: Row): Promise<void> {
+  await tables[entity](tx).updateMany({ where: idOf(entity, id), data: forPrisma(values) as never });
+}
+
+/** Takes a row out again; false when it was gone already. */
+export async function removeRow(tx: Transaction, entity: Entity, id: string): Promise<boolean> {
+  return (await tables[entity](tx).deleteMany({ where: idOf(entity, id) })).count > 0;
+}
+
+function idOf(entity: Entity, id: string): never {
+  return (entity === "CurrencyRate" ? { currency: id } : { id }) as never;
+}
+
+const DAY = /^\d{4}-\d{2}-\d{2}$/;
+
+/** Prisma wants a day as an instant. */
+function forPrisma(row: Row): Record<string, Kept> {
+  return Object.fromEntries(
+    Object.entries(row).map(([field, value]) => [
+      field,
+      typeof value === "string" && /(On|From)$/.test(field) && DAY.test(value) ? `${value}T00:00:00.000Z` : value,
+    ]),
+  );
+}

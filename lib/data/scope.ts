@@ -1,0 +1,21 @@
+import "server-only";
+import type { Actor } from "@/lib/access/actor";
+import { type Deed, scopeOf } from "@/lib/access/policy";
+
+/** Condition on a site's id: the sites where the actor may do the deed. Spread into a `where`. */
+export function siteIds(actor: Actor, deed: Deed): { readonly in: string[] } | undefined {
+  const scope = scopeOf(actor.grants, deed);
+  return scope === "all" ? undefined : { in: [...scope] };
+}
+
+/** `where` of rows that carry `siteId`. */
+export function atSites(actor: Actor, deed: Deed): { siteId?: { in: string[] } } {
+  const ids = siteIds(actor, deed);
+  return ids ? { siteId: { in: ids.in } } : {};
+}
+
+/** `where` of `Site` itself. */
+export function sites(actor: Actor, deed: Deed): { id?: { in: string[] } } {
+  const ids = siteIds(actor, deed);
+  return ids ? { id: { in: ids.in } } : {};
+}

@@ -1,0 +1,34 @@
+import { z } from "zod";
+
+/**
+ * The settings of the running app; the one place that reads the environment.
+ *
+ * Each is checked when first asked for, so that a build needs none of them.
+ */
+export function databaseUrl(): string {
+  return required("DATABASE_URL", z.url({ protocol: /^postgres(ql)?$/ }));
+}
+
+/** Key of the session cookies, at least 32 characters. */
+export function authSecret(): string {
+  return required("BETTER_AUTH_SECRET", z.string().min(32));
+}
+
+/** The address people open, such as http://127.0.0.1:3000. */
+export function authUrl(): string {
+  return required("BETTER_AUTH_URL", z.url({ protocol: /^https?$/ }));
+}
+
+/** Whether the demonstration company is served, with its sign-ins shown; "no" turns it off. */
+export function isDemo(): boolean {
+  return process.env.EBBLINE_DEMO !== "no";
+}
+
+function required(name: string, rule: z.ZodType<string>): string {
+  const read = rule.safeParse(process.env[name]);
+  if (read.success) return read.data;
+  const found = process.env[name] === undefined ? "is not set" : "cannot be used";
+  throw new Error(
+    `The setting ${name} ${found}. npm start sets it; so must whoever starts the app otherwise.`,
+  );
+}

@@ -1,0 +1,31 @@
+import { defineConfig } from "@playwright/test";
+
+const baseURL = process.env.EBBLINE_TEST_ADDRESS ?? "http://127.0.0.1:3000";
+
+export default defineConfig({
+  testDir: ".",
+  outputDir: "../../test-results",
+  fullyParallel: false,
+  workers: 1,
+  forbidOnly: true,
+  retries: 0,
+  timeout: 60_000,
+  expect: { timeout: 10_000 },
+  reporter: [["list"], ["json", { outputFile: "../../.ebbline/browser-report.json" }]],
+  use: {
+    baseURL,
+    locale: "en-GB",
+    timezoneId: "Europe/Berlin",
+    viewport: { width: 1440, height: 900 },
+    trace: "retain-on-failure",
+    launchOptions: {
+      executablePath: "/usr/bin/chromium",
+      args: [
+        "--no-sandbox",
+        "--disable-dev-shm-usage",
+        "--disable-background-networking",
+        "--disable-component-update",
+      ],
+    },
+  },
+});
