@@ -39,3 +39,12 @@ export async function change<T>(
     { timeout: LONGEST_CHANGE_MS, maxWait: 10_000 },
   );
 }
+
+/**
+ * Keeps the data still until the transaction ends: no other change commits and no other evaluation starts.
+ *
+ * Each change raises the version before it commits, so holding the row is enough.
+ */
+export async function holdData(tx: Transaction): Promise<void> {
+  await tx.$queryRaw`SELECT "version" FROM "DataVersion" FOR UPDATE`;
+}

@@ -3,31 +3,42 @@ import { foldText } from "@/lib/intake/foldText";
 import { type RawCell, type Reading, read, refuse } from "@/lib/intake/reading";
 import { similarity } from "@/lib/intake/similarity";
 
-function wordsOf(choice: Choice): string[] {
-  return [choice.value, choice.label, ...choice.synonyms].map(foldText);
+type WordList = { value: string; label: string; words: string[] }[];
+
+/** Folded words by list of choices: folding them anew for every cell would take most of a long file's time. */
+const folded = new WeakMap<readonly Choice[], WordList>();
+
+function foldChoices(choices: readonly Choice[]): WordList {
+  const known = folded.get(choices);
+  if (known !== undefined) return known;
+  const made = choices.map(({ value, label, synonyms }) => ({
+    value,
+    label,
+    words: [value, label, ...synonyms].map(foldText),
+  }));
+  folded.set(choices, made);
+  return made;
 }
 
-function nearest(folded: string, choices: readonly Choice[]): Choice | null {
-  const scored = choices
-    .map((choice) => ({
-      choice,
-      score: Math.max(...wordsOf(choice).map((word) => similarity(folded, word))),
-    }))
+/** The label of the choice most like a word, or null when none is likely. */
+function nearest(word: string, choices: readonly Choice[]): string | null {
+  const scored = foldChoices(choices)
+    .map(({ label, words }) => ({ label, score: Math.max(...words.map((known) => similarity(word, known))) }))
     .sort((a, b) => b.score - a.score);
   const best = scored[0];
-  return best !== undefined && best.score >= 0.6 ? best.choice : null;
+  return best !== undefined && best.score >= 0.6 ? best.label : null;
 }
 
 /** Reads one of a field's choices by its name or a word registers use for it; a near miss is only suggested. */
 export function readChoice(cell: RawCell, choices: readonly Choice[]): Reading<string> {
-  const folded = foldText(cell);
-  const found = choices.find((choice) => wordsOf(choice).includes(folded));
+  const word = foldText(cell);
+  const found = foldChoices(choices).find((choice) => choice.words.includes(word));
   if (found !== undefined) return read(found.value);
-  const near = nearest(folded, choices);
+  const near = nearest(word, choices);
   const names = choices.map((choice) => choice.label).join(", ");
   return refuse(
     "This word is none of the choices",
-    near === null ? `Use one of: ${names}` : `Did you mean “${near.label}”? The choices are: ${names}`,
+    near === null ? `Use one of: ${names}` : `Did you mean “${near}”? The choices are: ${names}`,
   );
 }
 
@@ -36,8 +47,8 @@ const NO = new Set("no|n|false|0|nein|nie|nej|not available|nicht vorhanden|sakn
 
 /** Reads a yes or no in the five languages. */
 export function readBoolean(cell: RawCell): Reading<boolean> {
-  const folded = foldText(cell);
-  if (YES.has(folded)) return read(true);
-  if (NO.has(folded)) return read(false);
+  const word = foldText(cell);
+  if (YES.has(word)) return read(true);
+  if (NO.has(word)) return read(false);
   return refuse("This is neither yes nor no", "Write yes or no, or leave the cell empty");
 }

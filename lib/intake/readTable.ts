@@ -3,7 +3,7 @@ import readWorkbook from "read-excel-file/universal";
 import type { RawCell } from "@/lib/intake/reading";
 import { decodeText, detectEncoding, type Encoding } from "@/lib/intake/textEncoding";
 import { unguardFormula } from "@/lib/intake/writeCsv";
-import { fail, ok, type Result } from "@/lib/kernel/result";
+import { err, ok, type Result } from "@/lib/kernel/result";
 
 export type Separator = ";" | "," | "\t" | "|";
 
@@ -86,7 +86,7 @@ function readText(bytes: Uint8Array, choice: TableChoice): Result<TableFile, str
     return ok({ format: "csv", encoding, separator, sheets: [{ name: "", rows }] });
   } catch (error) {
     const where = error instanceof Error ? error.message : "";
-    return fail(`The file is not a readable table. A quotation mark may be left open. ${where}`.trim());
+    return err(`The file is not a readable table. A quotation mark may be left open. ${where}`.trim());
   }
 }
 
@@ -94,8 +94,8 @@ function fromWorkbookCell(cell: unknown): RawCell {
   if (cell instanceof Date) {
     const time = cell.getTime();
     if (Number.isNaN(time)) return null;
-    // A workbook keeps times as fractions of a day; half a minute takes off what the fraction adds or lacks.
-    return new Date(Math.round(time / 60_000) * 60_000).toISOString().slice(0, 16);
+    // A workbook keeps times as fractions of a day, which miss a minute's start by parts of a second.
+    return new Date(Math.round(time / 1000) * 1000).toISOString().slice(0, 16);
   }
   return typeof cell === "string" || typeof cell === "number" || typeof cell === "boolean" ? cell : null;
 }
@@ -114,7 +114,7 @@ async function readWorkbookFile(bytes: Uint8Array): Promise<Result<TableFile, st
       })),
     });
   } catch {
-    return fail(
+    return err(
       "The workbook cannot be read. Open it in a spreadsheet program, save it as .xlsx again and load that file",
     );
   }
@@ -139,8 +139,8 @@ export async function readTable(
   bytes: Uint8Array,
   choice: TableChoice = {},
 ): Promise<Result<TableFile, string>> {
-  if (bytes.length === 0) return fail("The file is empty");
+  if (bytes.length === 0) return err("The file is empty");
   if (isOldWorkbook(bytes))
-    return fail("This is a workbook of the old kind (.xls). Save it as .xlsx and load that file");
+    return err("This is a workbook of the old kind (.xls). Save it as .xlsx and load that file");
   return isZip(bytes) ? readWorkbookFile(bytes) : readText(bytes, choice);
 }

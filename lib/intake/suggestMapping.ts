@@ -14,7 +14,7 @@ export type MappingSuggestion = {
   why: "name" | "synonym" | "similar" | "none";
 };
 
-/** Below this a likeness is chance: found by trying the headers of the demo's files, no source. */
+/** Below this a likeness is taken as chance: a chosen threshold, no source. */
 const LOWEST_SCORE = 0.62;
 
 type KnownField = { key: string; names: string[]; synonyms: string[] };

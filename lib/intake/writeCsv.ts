@@ -2,7 +2,7 @@ import type { RawCell } from "@/lib/intake/reading";
 
 export type CsvStyle = { separator: ";" | "," | "\t" };
 
-/** Starts that make a spreadsheet run a text as a formula, as OWASP's page on CSV injection lists them. */
+/** Starts that make a spreadsheet run a text as a formula, as OWASP's page on CSV injection lists them (from memory). */
 const RUNS_AS_FORMULA = /^'*[=+\-@\t\r]/;
 
 /**

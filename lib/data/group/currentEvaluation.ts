@@ -1,5 +1,5 @@
 import "server-only";
-import type { Transaction } from "@/lib/data/change";
+import { holdData, type Transaction } from "@/lib/data/change";
 import { database } from "@/lib/data/client";
 import { loadGroupInput } from "@/lib/data/group/loadGroupInput";
 import type { IsoDate } from "@/lib/kernel/isoDate";
@@ -28,10 +28,8 @@ export async function currentEvaluation(asOf: IsoDate): Promise<EvaluationMark> 
     (await stored(database(), asOf)) ??
     database().$transaction(
       async (tx) => {
-        // Each change raises the version before it commits, so holding the row keeps the data still and
-        // lets one process compute while the others wait for its rows.
-        await tx.$queryRaw`SELECT "version" FROM "DataVersion" FOR UPDATE`;
-        return (await stored(tx, asOf)) ?? compute(tx, asOf);
+        await holdData(tx);
+      return (await stored(tx, asOf)) ?? compute(tx, asOf);
       },
       { timeout: LONGEST_EVALUATION_MS, maxWait: LONGEST_EVALUATION_MS },
     )

@@ -36,16 +36,24 @@ const ROWS_A_STATEMENT = 500;
 /** Adds rows, parents having been added before. */
 export async function insertRows(tx: Transaction, entity: Entity, rows: readonly Row[]): Promise<void> {
   for (let i = 0; i < rows.length; i += ROWS_A_STATEMENT)
-    await tables[entity](tx).createMany({ data: rows.slice(i, i + ROWS_A_STATEMENT).map(forPrisma) as never });
+    await tables[entity](tx).createMany({
+      data: rows.slice(i, i + ROWS_A_STATEMENT).map(forPrisma) as never,
+    });
+}
+
+/** A row of a table, by the entity's name and its id. */
+export interface RowAddress {
+  readonly entity: Entity;
+  readonly id: string;
 }
 
 /** Sets fields of one row. */
-export async function updateRow(tx: Transaction, entity: Entity, id: string, values: Row): Promise<void> {
+export async function updateRow(tx: Transaction, { entity, id }: RowAddress, values: Row): Promise<void> {
   await tables[entity](tx).updateMany({ where: idOf(entity, id), data: forPrisma(values) as never });
 }
 
 /** Takes a row out again; false when it was gone already. */
-export async function removeRow(tx: Transaction, entity: Entity, id: string): Promise<boolean> {
+export async function removeRow(tx: Transaction, { entity, id }: RowAddress): Promise<boolean> {
   return (await tables[entity](tx).deleteMany({ where: idOf(entity, id) })).count > 0;
 }
 
@@ -60,7 +68,9 @@ function forPrisma(row: Row): Record<string, Kept> {
   return Object.fromEntries(
     Object.entries(row).map(([field, value]) => [
       field,
-      typeof value === "string" && /(On|From)$/.test(field) && DAY.test(value) ? `${value}T00:00:00.000Z` : value,
+      typeof value === "string" && /(On|From)$/.test(field) && DAY.test(value)
+        ? `${value}T00:00:00.000Z`
+        : value,
     ]),
   );
 }

@@ -1,0 +1,111 @@
+import "server-only";
+import { randomUUID } from "node:crypto";
+import type { Transaction } from "@/lib/data/change";
+import { findStored, type Stored } from "@/lib/data/intake/stored";
+import { ENTITIES, type Entity, type Kept } from "@/lib/intake/intents/intent";
+import type { Merged } from "@/lib/intake/intents/mergeIntents";
+
+/** One stored thing as the file would have it, beside how it stands. */
+export interface Resolved {
+  readonly entity: Entity;
+  readonly id: string;
+  readonly rowNumber: number;
+  readonly key: string;
+  readonly kind: "add" | "change" | "same";
+  /** Ids of its parents as the file has them. */
+  readonly parents: Readonly<Record<string, string>>;
+  /** Fields that would be written. */
+  readonly after: Readonly<Record<string, Kept>>;
+  /** What those fields hold now; null for a new thing. */
+  readonly before: Readonly<Record<string, Kept>> | null;
+}
+
+/** A thing whose parent is neither stored nor in the file. */
+export interface Orphan {
+  readonly rowNumber: number;
+  readonly entity: Entity;
+  readonly parent: Entity;
+  readonly parentKey: string;
+}
+
+/** Finds each thing under its natural key, parents first, and tells what the file would add or change. */
+export async function resolve(
+  tx: Transaction,
+  things: readonly Merged[],
+): Promise<{ readonly resolved: readonly Resolved[]; readonly orphans: readonly Orphan[] }> {
+  const ids = new Map<string, string>();
+  const resolved: Resolved[] = [];
+  const orphans: Orphan[] = [];
+  for (const entity of ENTITIES) {
+    const own = things.filter((thing) => thing.entity === entity);
+    const stored = await findStored(
+      tx,
+      entity,
+      own.map((one) => one.key),
+    );
+    for (const { key } of own) ids.set(mark(entity, key), stored.get(key)?.id ?? newId(entity, key));
+    await findMissingParents(tx, own, ids);
+    const outcomes = own.map((thing) => settle(thing, stored.get(thing.key), ids));
+    for (const outcome of outcomes) "parentKey" in outcome ? orphans.push(outcome) : resolved.push(outcome);
+  }
+  return { resolved, orphans };
+}
+
+/** Parents the file does not mention itself may still be stored. */
+async function findMissingParents(tx: Transaction, things: readonly Merged[], ids: Map<string, string>) {
+  const wanted = new Map<Entity, Set<string>>();
+  for (const { parents } of things)
+    for (const { entity, key } of Object.values(parents))
+      if (!ids.has(mark(entity, key))) wanted.set(entity, (wanted.get(entity) ?? new Set()).add(key));
+  for (const [entity, keys] of wanted)
+    for (const [key, { id }] of await findStored(tx, entity, [...keys])) ids.set(mark(entity, key), id);
+}
+
+function settle(
+  thing: Merged,
+  stored: Stored | undefined,
+  ids: ReadonlyMap<string, string>,
+): Resolved | Orphan {
+  const { entity, key, rowNumber } = thing;
+  const parents: Record<string, string> = {};
+  for (const [field, parent] of Object.entries(thing.parents)) {
+    const id = ids.get(mark(parent.entity, parent.key));
+    if (id === undefined) return { rowNumber, entity, parent: parent.entity, parentKey: parent.key };
+    parents[field] = id;
+  }
+  const about = { entity, rowNumber, key, parents };
+  if (!stored) {
+    const id = ids.get(mark(entity, key)) ?? newId(entity, key);
+    const own = entity === "CurrencyRate" ? {} : { id };
+    return {
+      ...about,
+      id,
+      kind: "add",
+      before: null,
+      after: { ...own, ...thing.whenNew, ...thing.values, ...parents },
+    };
+  }
+  const said = { ...thing.values, ...parents };
+  const differing = Object.keys(said).filter(
+    (field) => !sameValue(field, said[field] ?? null, stored.row[field] ?? null),
+  );
+  const pick = (from: Readonly<Record<string, Kept>>) =>
+    Object.fromEntries(differing.map((field) => [field, from[field] ?? null]));
+  const kind = differing.length > 0 ? "change" : "same";
+  return { ...about, id: stored.id, kind, before: pick(stored.row), after: pick(said) };
+}
+
+function newId(entity: Entity, key: string): string {
+  return entity === "CurrencyRate" ? key : randomUUID();
+}
+
+function mark(entity: Entity, key: string): string {
+  return `${entity}\n${key}`;
+}
+
+/** Instants are equal whatever zone they are written in. */
+function sameValue(field: string, left: Kept, right: Kept): boolean {
+  if (left === right) return true;
+  if (!field.endsWith("At") || typeof left !== "string" || typeof right !== "string") return false;
+  return Date.parse(left) === Date.parse(right);
+}

@@ -1,0 +1,95 @@
+import "server-only";
+import type { Actor } from "@/lib/access/actor";
+import { database } from "@/lib/data/client";
+import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
+import { readFirmwareFloor, readLineControllers } from "@/lib/data/lineControllers";
+import { readLineCosts } from "@/lib/data/lineCost";
+import { readLineDrivers } from "@/lib/data/lineDrivers";
+import { readLineEvents } from "@/lib/data/lineEvents";
+import { readLineMachines } from "@/lib/data/lineMachines";
+import { atSites } from "@/lib/data/scope";
+import type { IsoDate } from "@/lib/kernel/isoDate";
+import type { LineResult } from "@/lib/risk/evaluation";
+import type { LineDossier, StoredFigures } from "@/lib/view/lineDossier";
+import type { Line } from "@/prisma/generated/client";
+
+/** Which line, and on which day. */
+export interface LineQuestion {
+  readonly code: string;
+  readonly asOf: IsoDate;
+}
+
+/** The dossier of a line; null when there is none or it is at a site the actor may not see. */
+export async function readLine(actor: Actor, { code, asOf }: LineQuestion): Promise<LineDossier | null> {
+  const evaluation = await currentEvaluation(asOf);
+  const line = await findLine(actor, code, evaluation.id);
+  const evaluated = line?.evaluations[0];
+  if (!line || !evaluated) return null;
+  const result = evaluated.result as unknown as LineResult;
+  const at = { lineId: line.id, asOf };
+  const [groupLines, firmwareFloor, controllers, costs, drivers, machines, events] = await Promise.all([
+    database().evaluatedLine.count({ where: { evaluationId: evaluation.id } }),
+    readFirmwareFloor(actor),
+    readLineControllers(actor),
+    readLineCosts(actor),
+    readLineDrivers(actor, { ...at, evaluationId: evaluation.id, siteId: line.siteId, pools: result.pools }),
+    readLineMachines(actor, at),
+    readLineEvents(actor, at),
+  ]);
+  const cost = costs.get(line.id);
+  if (!cost) return null;
+  const { id, name, note, inServiceYear, site } = line;
+  return {
+    asOf,
+    engine: evaluation.engine,
+    dataVersion: evaluation.dataVersion,
+    ...{ id, code: line.code, name, note, inServiceYear, site, groupLines, firmwareFloor },
+    ...{ cost, result, drivers, machines, events },
+    stored: storedFigures(line),
+    unrecoveredShare: line.unrecoveredShare.toNumber(),
+    rankByLoss: evaluated.rankByLoss,
+    rankByScore: evaluated.rankByScore,
+    controllers: controllers.get(line.id) ?? [],
+    projects: line.projects,
+    plans: line.planLines.map(({ plan, rank, funded, pin }) => ({ ...plan, rank, funded, pin })),
+  };
+}
+
+function findLine(actor: Actor, code: string, evaluationId: string) {
+  return database().line.findFirst({
+    where: { code, ...atSites(actor, "read") },
+    include: {
+      site: { select: { id: true, code: true, name: true, currency: true, timeZone: true } },
+      evaluations: {
+        where: { evaluationId },
+        select: { rankByLoss: true, rankByScore: true, result: true },
+      },
+      projects: { select: { code: true, name: true, status: true }, orderBy: { code: "asc" } },
+      planLines: {
+        select: {
+          rank: true,
+          funded: true,
+          pin: true,
+          plan: { select: { id: true, name: true, year: true, status: true } },
+        },
+        orderBy: [{ plan: { year: "asc" } }, { plan: { name: "asc" } }],
+      },
+    },
+  });
+}
+
+function storedFigures(line: Line): StoredFigures {
+  return {
+    costPerHour: line.costPerHour?.toFixed() ?? null,
+    costOwner: line.costOwner,
+    costApprovedOn: dayOf(line.costApprovedOn),
+    costValidUntil: dayOf(line.costValidUntil),
+    costEvidence: line.costEvidence,
+    bufferHours: line.bufferHours?.toFixed() ?? null,
+    shiftsPerWeek: line.shiftsPerWeek,
+  };
+}
+
+function dayOf(date: Date | null): IsoDate | null {
+  return date?.toISOString().slice(0, 10) ?? null;
+}

@@ -1,0 +1,83 @@
+import "server-only";
+import type { Actor } from "@/lib/access/actor";
+import { database } from "@/lib/data/client";
+import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
+import { readFirmwareFloor, readLineControllers } from "@/lib/data/lineControllers";
+import { readLineCosts } from "@/lib/data/lineCost";
+import { atSites } from "@/lib/data/scope";
+import type { IsoDate } from "@/lib/kernel/isoDate";
+import type { LineResult } from "@/lib/risk/evaluation";
+import { partLabel } from "@/lib/view/linePart";
+import type { LineCost, RankedLine, Ranking } from "@/lib/view/lineRanking";
+
+const line = { code: true, name: true, site: { select: { code: true, name: true } } } as const;
+
+/** The ranking on a day, of the lines at the actor's sites, each with its place among all lines. */
+export async function readRanking(actor: Actor, asOf: IsoDate): Promise<Ranking> {
+  const { id: evaluationId, engine, dataVersion } = await currentEvaluation(asOf);
+  const [rows, groupLines, firmwareFloor, controllers, costs] = await Promise.all([
+    database().evaluatedLine.findMany({
+      where: { evaluationId, line: atSites(actor, "read") },
+      orderBy: { line: { code: "asc" } },
+      select: { lineId: true, rankByLoss: true, rankByScore: true, result: true, line: { select: line } },
+    }),
+    database().evaluatedLine.count({ where: { evaluationId } }),
+    readFirmwareFloor(actor),
+    readLineControllers(actor),
+    readLineCosts(actor),
+  ]);
+  const results = rows.map((row) => row.result as unknown as LineResult);
+  const parts = await readPartNames(results);
+  const lines = rows.map((row, i): RankedLine => {
+    const result = results[i] as LineResult;
+    return {
+      id: row.lineId,
+      code: row.line.code,
+      name: row.line.name,
+      siteCode: row.line.site.code,
+      siteName: row.line.site.name,
+      rankByLoss: row.rankByLoss,
+      rankByScore: row.rankByScore,
+      ...figuresOf(result),
+      depletionPart: depletionPartOf(result, parts),
+      cost: costs.get(row.lineId) ?? unknownCost,
+      controllers: controllers.get(row.lineId) ?? [],
+    };
+  });
+  return { asOf, engine, dataVersion, groupLines, firmwareFloor, lines };
+}
+
+const unknownCost: LineCost = {
+  perHour: null,
+  owner: null,
+  approvedOn: null,
+  validUntil: null,
+  evidence: "assumed",
+};
+
+function figuresOf(result: LineResult) {
+  const { score, scoreParts, stopLoss, baseLoss, shortageLoss, stopsPerYear } = result;
+  const { depletionP80, worstStage, assumed } = result;
+  const figures = { score, scoreParts, stopLoss, baseLoss, shortageLoss, stopsPerYear };
+  return { ...figures, depletionP80, worstStage, assumed };
+}
+
+function depletionPartOf(
+  { depletionPoolId }: LineResult,
+  parts: ReadonlyMap<string, string>,
+): RankedLine["depletionPart"] {
+  if (depletionPoolId === null) return null;
+  const number = parts.get(depletionPoolId);
+  return { id: number === undefined ? null : depletionPoolId, label: partLabel(depletionPoolId, number) };
+}
+
+async function readPartNames(results: readonly LineResult[]): Promise<Map<string, string>> {
+  const ids = results
+    .map((result) => result.depletionPoolId)
+    .filter((id) => id !== null && !id.startsWith("unidentified:")) as string[];
+  const parts = await database().part.findMany({
+    where: { id: { in: [...new Set(ids)] } },
+    select: { id: true, number: true },
+  });
+  return new Map(parts.map((part) => [part.id, part.number]));
+}

@@ -1,0 +1,55 @@
+import { connect } from "./connect";
+import { migrate } from "./migrate";
+import { Refusal } from "./refusal";
+import { runNode } from "./run";
+
+type Fill = (url: string) => Promise<void>;
+
+/**
+ * Makes the database `name` of a server, migrated and filled; an existing one is only migrated.
+ *
+ * It gets its name last, so a start that was interrupted leaves no half-filled database behind.
+ *
+ * @returns Its address.
+ */
+export async function makeDatabase(url: (name: string) => string, name: string, fill: Fill): Promise<string> {
+  const server = await connect(url("postgres"));
+  try {
+    const { rowCount } = await server.query("SELECT 1 FROM pg_database WHERE datname = $1", [name]);
+    if (rowCount === 0) {
+      const fresh = `${name}_new`;
+      await server.query(`DROP DATABASE IF EXISTS ${fresh} WITH (FORCE)`);
+      await server.query(`CREATE DATABASE ${fresh}`);
+      await migrate(url(fresh));
+      await fill(url(fresh));
+      await server.query(`ALTER DATABASE ${fresh} RENAME TO ${name}`);
+    }
+  } finally {
+    await server.end();
+  }
+  await migrate(url(name));
+  return url(name);
+}
+
+/** Whether neither a site nor a person is known yet. */
+export async function isEmpty(url: string): Promise<boolean> {
+  const client = await connect(url);
+  try {
+    const { rows } = await client.query<{ empty: boolean }>(
+      `SELECT NOT EXISTS (SELECT FROM "Site") AND NOT EXISTS (SELECT FROM "User") AS empty`,
+    );
+    return rows[0]?.empty ?? false;
+  } finally {
+    await client.end();
+  }
+}
+
+/** Fills a migrated, empty database with the demonstration company. */
+export async function seedDemo(url: string, signal?: AbortSignal): Promise<void> {
+  const done = await runNode(["--import", "tsx", "seed/index.ts", "showcase"], {
+    env: { DATABASE_URL: url },
+    output: "quiet",
+    ...(signal ? { signal } : {}),
+  });
+  if (!done) throw new Refusal("The demonstration company could not be written: the message is above.");
+}

@@ -1,0 +1,80 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { randomBytes } from "node:crypto";
+import { dirname, join } from "node:path";
+import { builtServer } from "./build";
+import { stateFolder } from "./folders";
+import { keptText } from "./keptText";
+import { Refusal } from "./refusal";
+import { reachable, type Settings } from "./settings";
+
+export interface WebServer {
+  /** Settles when the server ends, asked or not. */
+  readonly ended: Promise<void>;
+  stop(): Promise<void>;
+}
+
+const READY_MS = 60_000;
+const STOP_MS = 8_000;
+
+/** Starts the built web application on a database and waits until it answers. */
+export async function startWeb(settings: Settings, databaseUrl: string): Promise<WebServer> {
+  // A group of its own, so that Ctrl-C reaches it only through stop().
+  const server = spawn(process.execPath, [builtServer], {
+    cwd: dirname(builtServer),
+    env: { ...process.env, ...environment(settings, databaseUrl) },
+    detached: true,
+    stdio: ["ignore", "ignore", "inherit"],
+  });
+  const ended = new Promise<void>((resolve) => server.once("exit", () => resolve()));
+  const health = `http://${reachable(settings.host)}:${settings.port}/api/health`;
+  const answered = await Promise.race([untilHealthy(health), ended.then(() => false)]);
+  const stop = () => stopWeb(server, ended);
+  if (answered) return { ended, stop };
+  await stop();
+  throw new Refusal(`The web server did not become ready at ${health}; what it said is above.`);
+}
+
+function environment(settings: Settings, databaseUrl: string): Record<string, string> {
+  return {
+    NODE_ENV: "production",
+    NEXT_TELEMETRY_DISABLED: "1",
+    HOSTNAME: settings.host,
+    PORT: String(settings.port),
+    DATABASE_URL: databaseUrl,
+    EBBLINE_DEMO: settings.demo ? "yes" : "no",
+    BETTER_AUTH_SECRET: secret(),
+    BETTER_AUTH_URL: settings.address,
+    BETTER_AUTH_TRUSTED_ORIGINS: [
+      `http://127.0.0.1:${settings.port}`,
+      `http://localhost:${settings.port}`,
+    ].join(),
+  };
+}
+
+/** Key of the session cookies, made at the first start, so that people stay signed in over a restart. */
+function secret(): string {
+  return (
+    process.env.BETTER_AUTH_SECRET ||
+    keptText(join(stateFolder, "secret"), () => randomBytes(48).toString("base64url"))
+  );
+}
+
+async function untilHealthy(url: string): Promise<boolean> {
+  const end = performance.now() + READY_MS;
+  while (performance.now() < end) {
+    const healthy = await fetch(url, { signal: AbortSignal.timeout(5_000) }).then(
+      (answer) => answer.ok,
+      () => false,
+    );
+    if (healthy) return true;
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+  return false;
+}
+
+async function stopWeb(server: ChildProcess, ended: Promise<void>): Promise<void> {
+  server.kill("SIGTERM");
+  const late = setTimeout(() => server.kill("SIGKILL"), STOP_MS);
+  await ended;
+  clearTimeout(late);
+}

@@ -1,0 +1,66 @@
+import type { IsoDate } from "@/lib/kernel/isoDate";
+import type { SupplyStage } from "@/lib/lifecycle/supplyStage";
+import type { Evidence, Span } from "@/lib/risk/evaluation";
+import type { ControllerFacts } from "@/lib/view/lineControllers";
+
+/** What an hour of stop costs on a line, in EUR at the budget rate, and who says so; null is not known. */
+export interface LineCost {
+  readonly perHour: number | null;
+  readonly owner: string | null;
+  readonly approvedOn: IsoDate | null;
+  readonly validUntil: IsoDate | null;
+  readonly evidence: Evidence;
+}
+
+/** One row of the ranking. */
+export interface RankedLine {
+  readonly id: string;
+  readonly code: string;
+  readonly name: string;
+  readonly siteCode: string;
+  readonly siteName: string;
+  /** Place in the whole group, from 1; null without a cost per hour. */
+  readonly rankByLoss: number | null;
+  readonly rankByScore: number;
+  readonly score: number;
+  readonly scoreParts: { readonly stage: number; readonly spares: number; readonly repair: number };
+  /** EUR a year. */
+  readonly stopLoss: Span | null;
+  readonly baseLoss: number | null;
+  readonly shortageLoss: number | null;
+  readonly stopsPerYear: number;
+  readonly depletionP80: IsoDate | null;
+  /** What runs out then; `id` is null when nobody has read the part. */
+  readonly depletionPart: { readonly id: string | null; readonly label: string } | null;
+  readonly worstStage: SupplyStage;
+  readonly cost: LineCost;
+  readonly controllers: readonly ControllerFacts[];
+  /** Assumptions behind the row, in words. */
+  readonly assumed: readonly string[];
+}
+
+/** The lines a person may see, with their places among all lines of the group. */
+export interface Ranking {
+  readonly asOf: IsoDate;
+  readonly engine: string;
+  readonly dataVersion: number;
+  /** Lines of the whole group, seen or not. */
+  readonly groupLines: number;
+  /** Lowest firmware level new drives need; null is not recorded. */
+  readonly firmwareFloor: number | null;
+  readonly lines: readonly RankedLine[];
+}
+
+/** Whether the rows are the whole group, so that their sum is the group's. */
+export function isWholeGroup(ranking: Ranking): boolean {
+  return ranking.lines.length === ranking.groupLines;
+}
+
+/** Why a cost per hour cannot be taken as agreed on a day; null when it can. */
+export function costDoubt(cost: LineCost, asOf: IsoDate): string | null {
+  if (cost.perHour === null) return "No cost per hour recorded";
+  if (cost.owner === null) return "Nobody answers for the figure";
+  if (cost.approvedOn === null || cost.approvedOn > asOf) return "Not approved";
+  if (cost.validUntil !== null && cost.validUntil < asOf) return "Approval has run out";
+  return cost.evidence === "assumed" ? "Assumed" : null;
+}

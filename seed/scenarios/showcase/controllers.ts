@@ -1,0 +1,117 @@
+import { addDays } from "@/lib/kernel/isoDate";
+import { type RandomStream, randomStream } from "@/lib/kernel/random";
+import { seedId } from "@/seed/seedId";
+import type { ControllerRow, MachineRow } from "@/seed/siteTables";
+import type { PlannedMachine } from "@/seed/scenarios/showcase/layout";
+import { type ControllerModel, LINES } from "@/seed/scenarios/showcase/lineTable";
+import { nameMachine } from "@/seed/scenarios/showcase/machineNames";
+import { D0 } from "@/seed/scenarios/showcase/moment";
+import { lineId, siteId } from "@/seed/scenarios/showcase/sites";
+
+const SHARING_LINES = 36;
+const UNKNOWN_SHARE = 0.11;
+const UNKNOWN_SHARE_TAD = 0.3;
+const ONE_LOWER_SHARE = 0.2;
+/** Lines on which a machine one level below the line matters to the newest drives. */
+const SURELY_LOWER = ["VEL-02", "PIN-01"];
+
+/** A controller with the machines it runs; the first of them carries it. */
+export interface PlannedController {
+  readonly row: ControllerRow;
+  readonly model: ControllerModel;
+  readonly machines: readonly PlannedMachine[];
+}
+
+interface Bare {
+  readonly designation: string;
+  readonly machines: readonly PlannedMachine[];
+  readonly leads: boolean;
+}
+
+function pickSharing(machines: readonly PlannedMachine[], chance: RandomStream): Set<PlannedMachine> {
+  const lines = chance.shuffle(LINES).slice(0, SHARING_LINES);
+  return new Set(
+    lines.flatMap((line) => {
+      const able = machines.filter((m) => m.line === line && m.follows && m.own === (line.code === "KAR-02" ? "beside" : "lead"));
+      return able.length === 0 ? [] : [chance.pick(able)];
+    }),
+  );
+}
+
+function bareControllers(machines: readonly PlannedMachine[], sharing: ReadonlySet<PlannedMachine>): Bare[] {
+  const bare: { designation: string; machines: PlannedMachine[]; leads: boolean }[] = [];
+  for (const machine of machines) {
+    const last = bare.at(-1);
+    if (last && sharing.has(machine)) {
+      last.machines.push(machine);
+      continue;
+    }
+    const number = bare.filter((one) => one.machines[0]?.line === machine.line).length + 1;
+    bare.push({ designation: `${machine.line.code}-K${number}`, machines: [machine], leads: number === 1 });
+  }
+  return bare;
+}
+
+const lineOf = (one: Bare) => (one.machines[0] as PlannedMachine).line;
+const isBeside = (one: Bare) => one.machines[0]?.own === "beside";
+
+function pickUnknown(bare: readonly Bare[], chance: RandomStream): Set<Bare> {
+  const open = chance.shuffle(bare.filter((one) => !one.leads && !SURELY_LOWER.includes(lineOf(one).code)));
+  const atTad = (one: Bare) => lineOf(one).site === "TAD";
+  const tadCount = Math.round(bare.filter(atTad).length * UNKNOWN_SHARE_TAD);
+  const rest = Math.round(bare.length * UNKNOWN_SHARE) - tadCount;
+  return new Set([...open.filter(atTad).slice(0, tadCount), ...open.filter((one) => !atTad(one)).slice(0, rest)]);
+}
+
+function pickLower(bare: readonly Bare[], unknown: ReadonlySet<Bare>, chance: RandomStream): Set<Bare> {
+  const open = chance.shuffle(bare.filter((one) => !one.leads && !isBeside(one) && !unknown.has(one)));
+  const sure = SURELY_LOWER.flatMap((code) => open.filter((one) => lineOf(one).code === code).slice(0, 1));
+  const others = open.filter((one) => !sure.includes(one));
+  return new Set([...sure, ...others].slice(0, Math.round(bare.length * ONE_LOWER_SHARE)));
+}
+
+/** Firmware and memory of a controller that stands beside the line's leading kind. */
+const BESIDE = { "Slate 3": { firmware: 18, memory: 70 }, "Slate 5": { firmware: 22, memory: 74 }, "Slate 7": { firmware: 29, memory: 40 } };
+
+/** 214 controllers for 250 machines; a machine that shares runs on its neighbour's. */
+export function planControllers(seed: number, machines: readonly PlannedMachine[]): PlannedController[] {
+  const chance = randomStream(seed, "controller");
+  const bare = bareControllers(machines, pickSharing(machines, chance));
+  const unknown = pickUnknown(bare, chance);
+  const lower = pickLower(bare, unknown, chance);
+  return bare.map((one) => {
+    const line = lineOf(one);
+    const model = one.machines[0]?.controller ?? line.controller;
+    const plain = isBeside(one) ? BESIDE[model] : line;
+    const firmware = unknown.has(one) ? null : plain.firmware - (lower.has(one) ? 1 : 0);
+    const read = firmware === null ? null : addDays(D0, -chance.integer(20, 600));
+    return {
+      model,
+      machines: one.machines,
+      row: {
+        id: seedId("Controller", `${line.site}/${one.designation}`),
+        siteId: siteId(line.site),
+        designation: one.designation,
+        model,
+        firmware,
+        firmwareRaw: firmware === null ? null : String(firmware),
+        memoryPercent: firmware === null ? null : plain.memory - (one.leads ? 0 : chance.integer(0, 6)),
+        readOn: read,
+        evidence: firmware === null ? "assumed" : "measured",
+      },
+    };
+  });
+}
+
+export function machineRows(controllers: readonly PlannedController[]): MachineRow[] {
+  return controllers.flatMap(({ row, machines }) =>
+    machines.map((machine) => ({
+      id: machine.id,
+      lineId: lineId(machine.line.code),
+      code: machine.code,
+      name: nameMachine(machine.line.name, machine.code),
+      inServiceYear: machine.year,
+      controllerId: row.id,
+    })),
+  );
+}

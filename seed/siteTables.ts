@@ -1,0 +1,79 @@
+import type { IsoDate } from "@/lib/kernel/isoDate";
+import type { Evidence } from "@/seed/tables";
+
+export interface SiteRow {
+  readonly id: string;
+  readonly code: string;
+  readonly name: string;
+  readonly country: string;
+  readonly timeZone: string;
+  readonly currency: string;
+}
+
+export interface CurrencyRateRow {
+  readonly currency: string;
+  readonly perEuro: number;
+  readonly validFrom: IsoDate;
+}
+
+export interface LineRow {
+  readonly id: string;
+  readonly siteId: string;
+  readonly code: string;
+  readonly name: string;
+  readonly shiftsPerWeek: number;
+  readonly inServiceYear: number;
+  readonly costPerHour: number;
+  readonly costOwner: string | null;
+  readonly costApprovedOn: IsoDate | null;
+  readonly costValidUntil: IsoDate | null;
+  readonly costEvidence: Evidence;
+  readonly bufferHours: number;
+  readonly note: string | null;
+}
+
+export interface MachineRow {
+  readonly id: string;
+  readonly lineId: string;
+  readonly code: string;
+  readonly name: string;
+  readonly inServiceYear: number;
+  readonly controllerId: string;
+}
+
+export interface ControllerRow {
+  readonly id: string;
+  readonly siteId: string;
+  readonly designation: string;
+  readonly model: string;
+  readonly firmware: number | null;
+  readonly firmwareRaw: string | null;
+  readonly memoryPercent: number | null;
+  readonly readOn: IsoDate | null;
+  readonly evidence: Evidence;
+}
+
+export interface NetworkRow {
+  readonly id: string;
+  readonly siteId: string;
+  readonly name: string;
+  readonly kind: "fibre_ring" | "ethernet" | "analogue" | "pulse" | "unknown";
+}
+
+export interface AxisRow {
+  readonly id: string;
+  readonly machineId: string;
+  readonly code: string;
+  readonly name: string | null;
+  readonly inServiceYear: number;
+  readonly networkId: string | null;
+  readonly nodeAddress: number | null;
+  readonly ringOrder: number | null;
+  readonly feedback: string | null;
+  readonly countsPerRev: number | null;
+  readonly motorRevs: number | null;
+  readonly loadRevs: number | null;
+  readonly unitsPerLoadRev: number | null;
+  readonly travelUnit: string | null;
+  readonly evidence: Evidence;
+}

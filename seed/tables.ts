@@ -1,0 +1,232 @@
+import type { IsoDate } from "@/lib/kernel/isoDate";
+import type {
+  AxisRow,
+  ControllerRow,
+  CurrencyRateRow,
+  LineRow,
+  MachineRow,
+  NetworkRow,
+  SiteRow,
+} from "@/seed/siteTables";
+
+export type ItemClass =
+  | "drive"
+  | "motor"
+  | "controller"
+  | "power_supply"
+  | "io"
+  | "hmi"
+  | "converter"
+  | "network_card";
+
+export type StockState =
+  | "usable"
+  | "unproven"
+  | "wrong_revision"
+  | "on_hold"
+  | "reserved"
+  | "removed_untested"
+  | "beyond_repair";
+
+export type EventKind = "failure" | "no_fault_found" | "removal";
+
+export type Evidence = "measured" | "documented" | "inferred" | "assumed";
+
+export interface FamilyRow {
+  readonly id: string;
+  readonly maker: string;
+  readonly name: string;
+  readonly itemClass: ItemClass;
+  readonly description: string;
+}
+
+export interface PartRow {
+  readonly id: string;
+  readonly maker: string;
+  readonly number: string;
+  readonly description: string;
+  readonly itemClass: ItemClass;
+  readonly familyId: string;
+  readonly price: number | null;
+  readonly priceCurrency: string | null;
+  readonly pricedOn: IsoDate | null;
+  readonly leadWeeks: number | null;
+  readonly leadWeeksP80: number | null;
+  readonly repairYield: number | null;
+  readonly repairTurnaroundDays: number | null;
+}
+
+export interface PartAliasRow {
+  readonly id: string;
+  readonly partId: string;
+  readonly siteId: string | null;
+  readonly alias: string;
+}
+
+export interface SuccessorRow {
+  readonly id: string;
+  readonly partId: string;
+  readonly successorId: string;
+  readonly condition: string;
+}
+
+export interface LifecycleFactRow {
+  readonly id: string;
+  readonly partId: string | null;
+  readonly familyId: string | null;
+  readonly noticeOn: IsoDate | null;
+  readonly lastOrderOn: IsoDate | null;
+  readonly lastShipOn: IsoDate | null;
+  readonly repairUntilOn: IsoDate | null;
+  readonly orderByOn: IsoDate | null;
+  readonly source: string;
+  readonly checkedOn: IsoDate;
+  readonly recordedOn: IsoDate;
+  readonly evidence: Evidence;
+}
+
+export interface PositionRow {
+  readonly id: string;
+  readonly machineId: string;
+  readonly axisId: string | null;
+  readonly itemClass: ItemClass;
+  readonly designation: string;
+  readonly partId: string | null;
+  readonly evidence: Evidence;
+}
+
+export interface UnitRow {
+  readonly id: string;
+  readonly partId: string;
+  readonly serial: string;
+  readonly revision: string | null;
+  readonly madeYear: number | null;
+}
+
+export interface PlacementRow {
+  readonly id: string;
+  readonly unitId: string;
+  readonly positionId: string;
+  readonly fromOn: IsoDate | null;
+  readonly untilOn: IsoDate | null;
+}
+
+export interface StockLotRow {
+  readonly id: string;
+  readonly siteId: string;
+  readonly partId: string;
+  readonly bin: string;
+  readonly revision: string;
+  readonly state: StockState;
+  readonly quantity: number | null;
+  readonly lastPoweredOn: IsoDate | null;
+  readonly countedOn: IsoDate | null;
+  readonly reservedFor: string | null;
+  readonly note: string | null;
+  readonly evidence: Evidence;
+}
+
+export interface EventRow {
+  readonly id: string;
+  readonly siteId: string;
+  readonly lineId: string | null;
+  readonly machineId: string | null;
+  readonly positionId: string | null;
+  readonly partId: string | null;
+  readonly itemClass: ItemClass | null;
+  readonly kind: EventKind;
+  /** RFC 3339 instant in UTC. */
+  readonly happenedAt: string;
+  readonly downtimeHours: number | null;
+  readonly logisticHours: number | null;
+  readonly spareAtHand: boolean | null;
+  readonly source: string;
+  readonly reference: string;
+  readonly text: string | null;
+  readonly commonCause: string | null;
+  readonly setAside: string | null;
+}
+
+export interface RepairOrderRow {
+  readonly id: string;
+  readonly siteId: string;
+  readonly partId: string;
+  readonly reference: string;
+  readonly serial: string | null;
+  readonly sentOn: IsoDate;
+  readonly dueOn: IsoDate | null;
+  readonly returnedOn: IsoDate | null;
+  readonly finding: string | null;
+}
+
+export interface ProjectRow {
+  readonly id: string;
+  readonly siteId: string;
+  readonly lineId: string;
+  readonly code: string;
+  readonly name: string;
+  readonly status: "funded" | "in_work" | "proving" | "accepted" | "closed" | "parked";
+  readonly currency: string;
+  readonly budget: string;
+  readonly forecast: string | null;
+  readonly startsOn: IsoDate;
+  readonly endsOn: IsoDate;
+  readonly cause: string | null;
+}
+
+export interface CostEntryRow {
+  readonly id: string;
+  readonly projectId: string;
+  readonly kind: "committed" | "actual";
+  readonly amount: string;
+  readonly spentOn: IsoDate;
+  readonly text: string;
+  readonly reference: string;
+}
+
+export interface MilestoneRow {
+  readonly id: string;
+  readonly projectId: string;
+  readonly sequence: number;
+  readonly name: string;
+  readonly weight: number;
+  readonly dueOn: IsoDate | null;
+  readonly doneOn: IsoDate | null;
+}
+
+export interface SettingRow {
+  readonly key: string;
+  /** Any JSON value. */
+  readonly value: unknown;
+}
+
+/** The rows of a scenario, table by table, in the order they can be written: parents first. */
+export interface SeedTables {
+  readonly Setting: Iterable<SettingRow>;
+  readonly CurrencyRate: Iterable<CurrencyRateRow>;
+  readonly Site: Iterable<SiteRow>;
+  readonly Line: Iterable<LineRow>;
+  readonly Controller: Iterable<ControllerRow>;
+  readonly Machine: Iterable<MachineRow>;
+  readonly Network: Iterable<NetworkRow>;
+  readonly Axis: Iterable<AxisRow>;
+  readonly Family: Iterable<FamilyRow>;
+  readonly Part: Iterable<PartRow>;
+  readonly PartAlias: Iterable<PartAliasRow>;
+  readonly Successor: Iterable<SuccessorRow>;
+  readonly LifecycleFact: Iterable<LifecycleFactRow>;
+  readonly Position: Iterable<PositionRow>;
+  readonly Unit: Iterable<UnitRow>;
+  readonly Placement: Iterable<PlacementRow>;
+  readonly StockLot: Iterable<StockLotRow>;
+  readonly Event: Iterable<EventRow>;
+  readonly RepairOrder: Iterable<RepairOrderRow>;
+  readonly Project: Iterable<ProjectRow>;
+  readonly CostEntry: Iterable<CostEntryRow>;
+  readonly Milestone: Iterable<MilestoneRow>;
+}
+
+export type TableName = keyof SeedTables;
+
+/** A scenario small enough to hold in memory. */
+export type HeldTables = { readonly [T in TableName]: readonly (SeedTables[T] extends Iterable<infer R> ? R : never)[] };
