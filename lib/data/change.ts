@@ -1,6 +1,7 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
+import type { Result } from "@/lib/kernel/result";
 import type { Prisma } from "@/prisma/generated/client";
 
 /** What the audit keeps of one changed row. */
@@ -20,24 +21,40 @@ const LONGEST_CHANGE_MS = 120_000;
 /**
  * Runs a change in one transaction with its audit entries and a new data version.
  *
- * Nothing recorded means nothing was changed: the version stays, so what was computed still holds.
+ * A refusal undoes what was written before it. Nothing recorded means nothing was changed: the version
+ * stays, so what was computed still holds.
  */
-export async function change<T>(
+export async function change<T, E>(
   actor: Actor,
-  run: (tx: Transaction, record: (deed: Deeded) => void) => Promise<T>,
-): Promise<T> {
-  return database().$transaction(
-    async (tx) => {
-      const deeds: Deeded[] = [];
-      const result = await run(tx, (deed) => deeds.push(deed));
-      if (deeds.length > 0) {
-        await tx.auditEntry.createMany({ data: deeds.map((deed) => ({ ...deed, userId: actor.userId })) });
-        await tx.dataVersion.update({ where: { id: 1 }, data: { version: { increment: 1 } } });
-      }
-      return result;
-    },
-    { timeout: LONGEST_CHANGE_MS, maxWait: 10_000 },
-  );
+  run: (tx: Transaction, record: (deed: Deeded) => void) => Promise<Result<T, E>>,
+): Promise<Result<T, E>> {
+  try {
+    return await database().$transaction(
+      async (tx) => {
+        const deeds: Deeded[] = [];
+        const result = await run(tx, (deed) => deeds.push(deed));
+        if (!result.ok) throw new Refused(result);
+        if (deeds.length > 0) await keep(tx, actor, deeds);
+        return result;
+      },
+      { timeout: LONGEST_CHANGE_MS, maxWait: 10_000 },
+    );
+  } catch (error) {
+    if (error instanceof Refused) return error.result as Result<T, E>;
+    throw error;
+  }
+}
+
+/** Carries a refusal out of the transaction, so that the database rolls back. */
+class Refused extends Error {
+  constructor(readonly result: unknown) {
+    super("refused");
+  }
+}
+
+async function keep(tx: Transaction, actor: Actor, deeds: readonly Deeded[]): Promise<void> {
+  await tx.auditEntry.createMany({ data: deeds.map((deed) => ({ ...deed, userId: actor.userId })) });
+  await tx.dataVersion.update({ where: { id: 1 }, data: { version: { increment: 1 } } });
 }
 
 /**

@@ -3,106 +3,86 @@ import { join } from "node:path";
 import { build, generateClient, isBuilt } from "./build";
 import { claim } from "./claim";
 import { startEmbedded } from "./embedded/startEmbedded";
-import { explain } from "./explain";
 import { isEmpty, makeDatabase, seedDemo } from "./fillDatabase";
 import { stateFolder } from "./folders";
+import { type Life, live } from "./live";
 import { migrate } from "./migrate";
 import { refuseBusyPort } from "./port";
 import { Refusal } from "./refusal";
-import { readSettings, type Settings } from "./settings";
+import { readSettings } from "./settings";
 import { startWeb } from "./web";
 import { firstAdminOrSignIns } from "./welcome";
 
-/** What was started and must be stopped, the last first. */
-const started: (() => Promise<void> | void)[] = [];
-const stopping = new AbortController();
-
-async function start(settings: Settings): Promise<void> {
-  mkdirSync(stateFolder, { recursive: true });
-  started.push(claim(stateFolder));
-  await refuseBusyPort(settings.host, settings.port);
-  if (!isBuilt()) {
-    say("Building the web application (once, and again when its sources change) …");
-    await generateClient(stopping.signal);
-    await build(stopping.signal);
-  }
-  const database = settings.externalDatabase
-    ? await useExternal(settings.externalDatabase, settings.demo)
-    : await useEmbedded(settings.demo);
-  stopping.signal.throwIfAborted();
-  say("Starting the web server …");
-  const web = await startWeb(settings, database.url);
-  started.push(web.stop);
-  say(`\nEbbline runs at ${settings.address}`);
-  say(await firstAdminOrSignIns(database.url, settings));
-  say("Ctrl-C stops it.");
-  await Promise.race([
-    askedToStop(),
-    web.ended.then(() => fail("The web server ended by itself; what it said is above.")),
-    database.ended.then(() =>
-      fail(`The database ended by itself; its log is ${database.log}. Start Ebbline again.`),
-    ),
-  ]);
+interface Database {
+  readonly url: string;
+  /** Fails when the database ends while Ebbline runs; never settles otherwise. */
+  readonly lost: Promise<never>;
 }
 
-async function useEmbedded(demo: boolean) {
-  say("Starting the database …");
+await live(async (life) => {
+  const settings = readSettings(process.env);
+  mkdirSync(stateFolder, { recursive: true });
+  life.endWith(claim(stateFolder));
+  await refuseBusyPort(settings.host, settings.port);
+  await buildWhenChanged(life);
+  const open = settings.externalDatabase ? openExternal(settings.externalDatabase) : openEmbedded;
+  const database = await open(settings.demo, life);
+  life.stopping.throwIfAborted();
+  console.log("Starting the web server …");
+  const web = await startWeb(settings, database.url);
+  life.endWith(web.stop);
+  console.log(`\nEbbline runs at ${settings.address}`);
+  for (const line of await firstAdminOrSignIns(database.url, settings)) console.log(line);
+  console.log("Ctrl-C stops it.");
+  const webLost = web.ended.then(() => lost("The web server ended by itself; what it said is above."));
+  await Promise.race([askedToStop(life.stopping), webLost, database.lost]);
+  return 0;
+});
+
+async function buildWhenChanged({ stopping }: Life): Promise<void> {
+  if (isBuilt()) return;
+  console.log("Building the web application (once, and again when its sources change) …");
+  await generateClient(stopping);
+  await build(stopping);
+}
+
+async function openEmbedded(demo: boolean, life: Life): Promise<Database> {
+  console.log("Starting the database …");
   const server = await startEmbedded(join(stateFolder, "database"));
-  started.push(server.stop);
-  stopping.signal.throwIfAborted();
+  life.endWith(server.stop);
   // The demonstration and a plant's own data never share a database, so trying one leaves the other alone.
   const url = await makeDatabase(server.url, demo ? "ebbline_demo" : "ebbline", async (fresh) => {
-    if (demo) await seed(fresh);
+    if (demo) await seed(fresh, life);
   });
-  return { url, log: server.log, ended: server.ended };
+  return {
+    url,
+    lost: server.ended.then(() =>
+      lost(`The database ended by itself; its log is ${server.log}. Start Ebbline again.`),
+    ),
+  };
 }
 
-async function useExternal(url: string, demo: boolean) {
-  say("Updating the database of DATABASE_URL …");
-  await migrate(url);
-  if (demo && (await isEmpty(url))) await seed(url);
-  return { url, log: "", ended: new Promise<never>(() => undefined) };
+function openExternal(url: string) {
+  return async (demo: boolean, life: Life): Promise<Database> => {
+    console.log("Updating the database of DATABASE_URL …");
+    await migrate(url);
+    if (demo && (await isEmpty(url))) await seed(url, life);
+    return { url, lost: new Promise(() => undefined) };
+  };
 }
 
-async function seed(url: string): Promise<void> {
-  say("Writing the demonstration company (once) …");
-  await seedDemo(url, stopping.signal);
+async function seed(url: string, { stopping }: Life): Promise<void> {
+  console.log("Writing the demonstration company (once) …");
+  await seedDemo(url, stopping);
 }
 
-function askedToStop(): Promise<void> {
+function askedToStop(stopping: AbortSignal): Promise<void> {
   return new Promise((resolve) => {
-    if (stopping.signal.aborted) resolve();
-    stopping.signal.addEventListener("abort", () => resolve());
+    if (stopping.aborted) resolve();
+    stopping.addEventListener("abort", () => resolve());
   });
 }
 
-function fail(reason: string): never {
+function lost(reason: string): never {
   throw new Refusal(reason);
 }
-
-function say(line: string): void {
-  if (line) console.log(line);
-}
-
-async function stopAll(): Promise<void> {
-  for (const stop of started.splice(0).reverse()) await stop();
-}
-
-for (const name of ["SIGINT", "SIGTERM", "SIGHUP"] as const) process.on(name, () => stopping.abort());
-let status = 0;
-try {
-  await start(readSettings(process.env));
-} catch (error) {
-  if (!stopping.signal.aborted) {
-    console.error(explain(error));
-    status = 1;
-  }
-}
-try {
-  if (stopping.signal.aborted) say("Stopping …");
-  await stopAll();
-} catch (error) {
-  console.error(explain(error));
-  status = 1;
-}
-process.exit(status);

@@ -4,15 +4,18 @@ import { offerFirstAdmin } from "./firstAdmin";
 import type { Settings } from "./settings";
 
 /** How to sign in: a one-time link while there is nobody yet, else the demonstration's accounts. */
-export async function firstAdminOrSignIns(url: string, { address, demo }: Settings): Promise<string> {
+export async function firstAdminOrSignIns(url: string, { address, demo }: Settings): Promise<string[]> {
   const link = await offerFirstAdmin(url, address);
   if (link)
-    return `Nobody can sign in yet. Make the first administrator with this link, which works once:\n  ${link}`;
-  return demo ? signIns(url) : "";
+    return [
+      "Nobody can sign in yet. Make the first administrator with this link, which works once:",
+      `  ${link}`,
+    ];
+  return demo ? signIns(url) : [];
 }
 
 /** Only accounts that exist, since a database of one's own may hold other people. */
-async function signIns(url: string): Promise<string> {
+async function signIns(url: string): Promise<string[]> {
   const client = await connect(url);
   try {
     const emails = demoAccounts.map(({ email }) => email);
@@ -23,7 +26,7 @@ async function signIns(url: string): Promise<string> {
     const lines = demoAccounts
       .filter(({ email }) => present.has(email))
       .map(({ email, password, role, sites }) => `  ${email}  ${password}  (${role}, ${sites})`);
-    return lines.length === 0 ? "" : ["Demonstration accounts:", ...lines].join("\n");
+    return lines.length === 0 ? [] : ["Demonstration accounts:", ...lines];
   } finally {
     await client.end();
   }

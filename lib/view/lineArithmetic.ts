@@ -1,36 +1,8 @@
 import { MOST_BORROWED_UNIT_YEARS } from "@/lib/reliability/borrow";
 import { type Assumptions, likelyAssumptions } from "@/lib/risk/assumptions";
+import { type ArithmeticStep, type ArithmeticTerms, figure } from "@/lib/view/lineArithmeticStep";
 import type { Driver } from "@/lib/view/lineDossier";
 import { lossSteps, scoreSteps } from "@/lib/view/lineLossSteps";
-
-/** A number in a calculation: what it is, and in which unit. */
-export interface Figure {
-  readonly name: string;
-  readonly value: number;
-  /** Empty for a plain number. */
-  readonly unit: string;
-}
-
-/** One step from the records to the money; the calculation gives the result exactly. */
-export interface ArithmeticStep {
-  readonly title: string;
-  readonly result: Figure;
-  /** Figures and the signs between them; empty when the result is read or integrated, not multiplied out. */
-  readonly calculation: readonly (Figure | string)[];
-  readonly note: string | null;
-}
-
-/** What the arithmetic needs besides the driver. */
-export interface ArithmeticTerms {
-  /** EUR an hour; null is not known. */
-  readonly costPerHour: number | null;
-  readonly bufferHours: number | null;
-  readonly unrecoveredShare: number;
-  /** EUR a year on the whole line; null is not known. */
-  readonly lineLoss: number | null;
-  readonly lineScore: number;
-  readonly assumptions?: Assumptions;
-}
 
 /**
  * Opens the figures of one pool on a line: from counted events to failures, spares, hours, money and score.
@@ -46,8 +18,6 @@ export function lineArithmetic(driver: Driver, terms: ArithmeticTerms): Arithmet
     ...scoreSteps(driver, { ...terms, assumptions }),
   ];
 }
-
-const figure = (name: string, value: number, unit = ""): Figure => ({ name, value, unit });
 
 function rateSteps(driver: Driver, assumptions: Assumptions): ArithmeticStep[] {
   const { removalRate, noFaultFoundShare, rateUnitYears } = assumptions.classes[driver.itemClass];

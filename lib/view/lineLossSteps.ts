@@ -1,8 +1,6 @@
 import type { Assumptions } from "@/lib/risk/assumptions";
-import type { ArithmeticStep, ArithmeticTerms, Figure } from "@/lib/view/lineArithmetic";
+import { type ArithmeticStep, type ArithmeticTerms, figure } from "@/lib/view/lineArithmeticStep";
 import type { Driver } from "@/lib/view/lineDossier";
-
-const figure = (name: string, value: number, unit = ""): Figure => ({ name, value, unit });
 
 /** From failures and hours to the money of a pool; nothing without a cost per hour. */
 export function lossSteps(driver: Driver, terms: ArithmeticTerms): ArithmeticStep[] {

@@ -29,7 +29,7 @@ export async function currentEvaluation(asOf: IsoDate): Promise<EvaluationMark> 
     database().$transaction(
       async (tx) => {
         await holdData(tx);
-      return (await stored(tx, asOf)) ?? compute(tx, asOf);
+        return (await stored(tx, asOf)) ?? compute(tx, asOf);
       },
       { timeout: LONGEST_EVALUATION_MS, maxWait: LONGEST_EVALUATION_MS },
     )

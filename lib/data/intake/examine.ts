@@ -58,14 +58,7 @@ export async function examine(tx: Transaction, wanted: Examined): Promise<Examin
   const { merged, contradictions } = mergeIntents(intents);
   for (const one of contradictions) problems.add(one.rowNumber, [contradictory(one)]);
   const settled = await resolve(tx, await atSiteClocks(tx, merged));
-  for (const { rowNumber, parent, parentKey } of settled.orphans)
-    problems.add(rowNumber, [
-      {
-        field: null,
-        problem: `There is no ${parent.toLowerCase()} ${readable(parentKey)} in Ebbline or in this file`,
-        remedy: "Load the register that names it first, or correct the spelling",
-      },
-    ]);
+  for (const one of settled.unsettled) problems.add(one.rowNumber, [one]);
   for (const moved of await findMovedUnits(tx, settled.resolved)) problems.add(moved.rowNumber, [moved]);
   const resolved = settled.resolved.filter((one) => !problems.stopped(one.rowNumber));
   return { rows: problems.rows(), problems: reading.problems, resolved, siteCodes: [...siteCodes].sort() };
@@ -128,8 +121,4 @@ function contradictory({ firstRow, field, first, second }: Contradiction): Found
     problem: `Row ${firstRow} gives ${field} as “${first}”, this row as “${second}”`,
     remedy: "Make the two rows agree; one thing has one value",
   };
-}
-
-function readable(key: string): string {
-  return key.split("\u241F").join(" ");
 }

@@ -20,22 +20,27 @@ export interface Resolved {
   readonly before: Readonly<Record<string, Kept>> | null;
 }
 
-/** A thing whose parent is neither stored nor in the file. */
-export interface Orphan {
+/** A thing that cannot be stored, and why. */
+export interface Unsettled {
   readonly rowNumber: number;
-  readonly entity: Entity;
-  readonly parent: Entity;
-  readonly parentKey: string;
+  readonly field: string | null;
+  readonly problem: string;
+  readonly remedy: string;
 }
+
+/** What a new thing cannot do without, beside its key. */
+const NEEDED: Partial<Record<Entity, readonly string[]>> = {
+  Site: ["name", "country", "timeZone", "currency"],
+};
 
 /** Finds each thing under its natural key, parents first, and tells what the file would add or change. */
 export async function resolve(
   tx: Transaction,
   things: readonly Merged[],
-): Promise<{ readonly resolved: readonly Resolved[]; readonly orphans: readonly Orphan[] }> {
+): Promise<{ readonly resolved: readonly Resolved[]; readonly unsettled: readonly Unsettled[] }> {
   const ids = new Map<string, string>();
   const resolved: Resolved[] = [];
-  const orphans: Orphan[] = [];
+  const unsettled: Unsettled[] = [];
   for (const entity of ENTITIES) {
     const own = things.filter((thing) => thing.entity === entity);
     const stored = await findStored(
@@ -46,9 +51,9 @@ export async function resolve(
     for (const { key } of own) ids.set(mark(entity, key), stored.get(key)?.id ?? newId(entity, key));
     await findMissingParents(tx, own, ids);
     const outcomes = own.map((thing) => settle(thing, stored.get(thing.key), ids));
-    for (const outcome of outcomes) "parentKey" in outcome ? orphans.push(outcome) : resolved.push(outcome);
+    for (const outcome of outcomes) "problem" in outcome ? unsettled.push(outcome) : resolved.push(outcome);
   }
-  return { resolved, orphans };
+  return { resolved, unsettled };
 }
 
 /** Parents the file does not mention itself may still be stored. */
@@ -65,17 +70,19 @@ function settle(
   thing: Merged,
   stored: Stored | undefined,
   ids: ReadonlyMap<string, string>,
-): Resolved | Orphan {
+): Resolved | Unsettled {
   const { entity, key, rowNumber } = thing;
   const parents: Record<string, string> = {};
   for (const [field, parent] of Object.entries(thing.parents)) {
     const id = ids.get(mark(parent.entity, parent.key));
-    if (id === undefined) return { rowNumber, entity, parent: parent.entity, parentKey: parent.key };
+    if (id === undefined) return fatherless(rowNumber, parent);
     parents[field] = id;
   }
   const about = { entity, rowNumber, key, parents };
   if (!stored) {
     const id = ids.get(mark(entity, key)) ?? newId(entity, key);
+    const lacking = NEEDED[entity]?.filter((field) => (thing.values[field] ?? null) === null) ?? [];
+    if (lacking.length > 0) return incomplete(thing, lacking);
     const own = entity === "CurrencyRate" ? {} : { id };
     return {
       ...about,
@@ -93,6 +100,28 @@ function settle(
     Object.fromEntries(differing.map((field) => [field, from[field] ?? null]));
   const kind = differing.length > 0 ? "change" : "same";
   return { ...about, id: stored.id, kind, before: pick(stored.row), after: pick(said) };
+}
+
+function fatherless(rowNumber: number, parent: { readonly entity: Entity; readonly key: string }): Unsettled {
+  return {
+    rowNumber,
+    field: null,
+    problem: `There is no ${parent.entity.toLowerCase()} ${readable(parent.key)} in Ebbline or in this file`,
+    remedy: "Load the register that names it first, or correct the spelling",
+  };
+}
+
+function incomplete({ entity, key, rowNumber }: Merged, lacking: readonly string[]): Unsettled {
+  return {
+    rowNumber,
+    field: null,
+    problem: `${entity} ${readable(key)} is new, and the row does not give its ${lacking.join(", ")}`,
+    remedy: "Add the columns, or correct the code if it is not new",
+  };
+}
+
+function readable(key: string): string {
+  return key.split("\u241F").join(" ");
 }
 
 function newId(entity: Entity, key: string): string {

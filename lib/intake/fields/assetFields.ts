@@ -41,6 +41,17 @@ export const ASSET_FIELDS: readonly Field[] = [
     example: "EUR",
   }),
   defineField({
+    key: "budgetRate",
+    label: "Budget rate",
+    kind: "decimal",
+    unit: "site currency per EUR",
+    min: 0.000001,
+    max: 1_000_000,
+    synonyms:
+      "rate|exchange rate|per eur|budget exchange rate|budgetkurs|umrechnungskurs|kurs budżetowy|kurs|budgetkurs eur|växelkurs|tipo de cambio|tipo de cambio presupuestado",
+    example: "4.30",
+  }),
+  defineField({
     key: "lineCode",
     label: "Line",
     kind: "code",

@@ -2,13 +2,20 @@ import type { Values } from "@/lib/intake/checkRow";
 import { given, storedNumber } from "@/lib/intake/intents/cells";
 import { type Intent, keyOf } from "@/lib/intake/intents/intent";
 import { firmwareValue, textValue } from "@/lib/intake/rowValues";
+import type { IsoDate } from "@/lib/kernel/isoDate";
+
+interface Context {
+  readonly rowNumber: number;
+  /** The day the file is loaded: a budget rate holds from then on. */
+  readonly recordedOn: IsoDate;
+}
 
 /** What a row of the asset register says: its site and rate, its line, its machine and the controller of it. */
-export function assetIntents(row: Values, rowNumber: number): Intent[] {
+export function assetIntents(row: Values, { rowNumber, recordedOn }: Context): Intent[] {
   const site = textValue(row, "siteCode") ?? "";
   const line = textValue(row, "lineCode") ?? "";
   return [
-    ...rateIntents(row, rowNumber),
+    ...rateIntents(row, { rowNumber, recordedOn }),
     siteIntent(row, site, rowNumber),
     lineIntent(row, { site, line }, rowNumber),
     ...controllerIntents(row, site, rowNumber),
@@ -16,7 +23,7 @@ export function assetIntents(row: Values, rowNumber: number): Intent[] {
   ];
 }
 
-function rateIntents(row: Values, rowNumber: number): Intent[] {
+function rateIntents(row: Values, { rowNumber, recordedOn }: Context): Intent[] {
   const currency = textValue(row, "currency");
   const perEuro = storedNumber(row, "budgetRate", 6);
   if (currency === null || perEuro === null) return [];
@@ -26,7 +33,7 @@ function rateIntents(row: Values, rowNumber: number): Intent[] {
       key: currency,
       parents: {},
       values: { perEuro },
-      whenNew: { currency },
+      whenNew: { currency, validFrom: recordedOn },
       rowNumber,
     },
   ];

@@ -22,7 +22,7 @@ export function registerIntents(register: RegisterKey, row: ReadRow, around: Sur
   const context = { ...around, rowNumber: row.rowNumber };
   switch (register) {
     case "assets":
-      return { intents: assetIntents(row.values, row.rowNumber), problems: [] };
+      return { intents: assetIntents(row.values, context), problems: [] };
     case "axes":
       return axisIntents(row.values, context);
     case "stock":

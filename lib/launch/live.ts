@@ -1,0 +1,36 @@
+import { explain } from "./explain";
+
+/** One run of Ebbline, from its start to a clean stop. */
+export interface Life {
+  /** Fires when the run is to stop: Ctrl-C or a signal. */
+  readonly stopping: AbortSignal;
+  /** Remembers what must be stopped at the end, the last first. */
+  endWith(stop: () => Promise<void> | void): void;
+}
+
+/** Runs to the end, stops all that was started, and leaves with the status returned; 1 when it failed. */
+export async function live(run: (life: Life) => Promise<number>): Promise<never> {
+  const asked = new AbortController();
+  for (const name of ["SIGINT", "SIGTERM", "SIGHUP"] as const) process.on(name, () => asked.abort());
+  const stops: (() => Promise<void> | void)[] = [];
+  let status = 0;
+  try {
+    status = await run({ stopping: asked.signal, endWith: (stop) => stops.push(stop) });
+  } catch (error) {
+    if (!asked.signal.aborted) status = tell(error);
+  }
+  if (asked.signal.aborted) console.log("Stopping …");
+  for (const stop of stops.reverse()) {
+    try {
+      await stop();
+    } catch (error) {
+      status = tell(error);
+    }
+  }
+  process.exit(status);
+}
+
+function tell(error: unknown): 1 {
+  console.error(explain(error));
+  return 1;
+}

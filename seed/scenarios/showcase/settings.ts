@@ -1,0 +1,13 @@
+import type { SettingRow } from "@/seed/tables";
+import { D0 } from "@/seed/scenarios/showcase/moment";
+
+/** Firmware a Slate 5 needs for drives on Ethernet; every Slate 7 is above it and no Slate 3 reaches it. */
+const FIRMWARE_FLOOR = 24;
+
+export function settingRows(): SettingRow[] {
+  return [
+    { key: "demo", value: true },
+    { key: "asOf", value: D0 },
+    { key: "minimumFirmware", value: FIRMWARE_FLOOR },
+  ];
+}
