@@ -76,8 +76,10 @@ class Problems {
 
   add(rowNumber: number, found: readonly Found[]): void {
     const row = this.#rows.get(rowNumber);
-    if (!row || found.length === 0) return;
-    const problems = found.map((one) => ({ column: null, found: "", severity: "error" as const, ...one }));
+    if (!row) return;
+    const fresh = found.filter((one) => !row.problems.some((known) => known.problem === one.problem));
+    if (fresh.length === 0) return;
+    const problems = fresh.map((one) => ({ column: null, found: "", severity: "error" as const, ...one }));
     this.#rows.set(rowNumber, { ...row, problems: [...row.problems, ...problems], state: "error" });
   }
 

@@ -157,4 +157,12 @@ export const EVENT_FIELDS: readonly Field[] = [
       "cause|shared cause|cause group|gemeinsame ursache|ursache|wspólna przyczyna|przyczyna|gemensam orsak|orsak|causa común|causa",
     example: "cooling failure 2026-08",
   }),
+  defineField({
+    key: "setAside",
+    label: "Set aside because",
+    kind: "text",
+    synonyms:
+      "set aside|excluded because|not counted because|ausgeschlossen weil|nicht gezählt weil|wykluczono|pominięto|undantagen|räknas inte|excluido por|no cuenta por",
+    example: "ends before it starts",
+  }),
 ];

@@ -1,0 +1,68 @@
+import { describe, expect, test } from "vitest";
+import { type Milestone, progress, type Schedule } from "@/lib/projects/progress";
+
+const step = (id: string, weight: number, days: { due?: string; done?: string }): Milestone => ({
+  id,
+  weight,
+  dueOn: days.due ?? null,
+  doneOn: days.done ?? null,
+});
+const schedule: Schedule = {
+  startsOn: "2026-01-01",
+  endsOn: "2026-12-27",
+  milestones: [
+    step("survey", 10, { due: "2026-02-20", done: "2026-03-01" }),
+    step("build", 40, { due: "2026-06-30", done: "2026-08-15" }),
+    step("cutover", 30, { due: "2026-09-30" }),
+    step("proving", 20, { due: "2026-12-27" }),
+  ],
+};
+
+describe("planned and earned", () => {
+  test("a milestone counts whole on its day and not before", () => {
+    expect(progress(schedule, "2026-06-29")).toMatchObject({ planned: 0.1, earned: 0.1 });
+    expect(progress(schedule, "2026-06-30")).toMatchObject({ planned: 0.5, earned: 0.1 });
+    expect(progress(schedule, "2026-08-15")).toMatchObject({ planned: 0.5, earned: 0.5 });
+  });
+  test("what is done later is not done on an earlier day", () => {
+    expect(progress(schedule, "2026-02-28").earned).toBe(0);
+  });
+  test("overdue from the day after it was due until it is done", () => {
+    expect(progress(schedule, "2026-02-20").overdue).toEqual([]);
+    expect(progress(schedule, "2026-02-21").overdue).toEqual(["survey"]);
+    expect(progress(schedule, "2026-10-01").overdue).toEqual(["cutover"]);
+  });
+  test("without milestones, or without weight, there is no progress to state", () => {
+    expect(progress({ ...schedule, milestones: [] }, "2026-06-30")).toMatchObject({ planned: null, earned: null });
+  });
+  test("a milestone without a due day is reported as unscheduled, not as planned", () => {
+    const milestones = [step("a", 1, { due: "2026-02-01" }), step("b", 3, {})];
+    expect(progress({ ...schedule, milestones }, "2026-12-31")).toMatchObject({ planned: 0.25, unscheduled: 0.75 });
+  });
+});
+
+describe("forecast", () => {
+  test("on plan ends as planned; half the pace takes twice as long", () => {
+    const milestones = [step("a", 1, { due: "2026-04-11", done: "2026-04-11" }), step("b", 1, { due: "2026-07-20" })];
+    const plan = { startsOn: "2026-01-01", endsOn: "2026-07-20", milestones };
+    expect(progress(plan, "2026-04-11").forecastEndOn).toBe("2026-07-20");
+    expect(progress(plan, "2026-07-20").forecastEndOn).toBe("2027-02-05");
+  });
+  test("with nothing earned, no schedule or before the start it is not known", () => {
+    expect(progress(schedule, "2026-02-25").forecastEndOn).toBeNull();
+    expect(progress({ ...schedule, startsOn: null }, "2026-09-01").forecastEndOn).toBeNull();
+    expect(progress(schedule, "2026-01-01").forecastEndOn).toBeNull();
+  });
+  test("done is done on the day of the last milestone", () => {
+    const milestones = schedule.milestones.map((m) => ({ ...m, doneOn: m.doneOn ?? "2026-11-05" }));
+    expect(progress({ ...schedule, milestones }, "2026-11-30").forecastEndOn).toBe("2026-11-05");
+  });
+  test("work that is not done never ends before the day it is looked at", () => {
+    const milestones = [step("a", 9, { due: "2026-12-27", done: "2026-01-20" }), step("b", 1, { due: "2026-12-27" })];
+    expect(progress({ ...schedule, milestones }, "2026-11-30").forecastEndOn).toBe("2026-11-30");
+  });
+});
+
+test("a negative weight is refused by name", () => {
+  expect(() => progress({ ...schedule, milestones: [step("a", -1, {})] }, "2026-01-01")).toThrow("weight");
+});
