@@ -229,4 +229,6 @@ export interface SeedTables {
 export type TableName = keyof SeedTables;
 
 /** A scenario small enough to hold in memory. */
-export type HeldTables = { readonly [T in TableName]: readonly (SeedTables[T] extends Iterable<infer R> ? R : never)[] };
+export type HeldTables = {
+  readonly [T in TableName]: readonly (SeedTables[T] extends Iterable<infer R> ? R : never)[];
+};

@@ -11,7 +11,14 @@ function offsetMinutes(at: Date, timeZone: string): number {
     hourCycle: "h23",
   }).formatToParts(at);
   const part = (type: string) => Number(parts.find((one) => one.type === type)?.value);
-  const wall = Date.UTC(part("year"), part("month") - 1, part("day"), part("hour"), part("minute"), part("second"));
+  const wall = Date.UTC(
+    part("year"),
+    part("month") - 1,
+    part("day"),
+    part("hour"),
+    part("minute"),
+    part("second"),
+  );
   return Math.round((wall - at.getTime()) / 60_000);
 }
 

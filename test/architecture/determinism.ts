@@ -18,17 +18,27 @@ export function ambientUses({ path, body }: Module): string[] {
 }
 
 function ambientUse(node: Node): string | undefined {
-  const given = (node.arguments as Node[] | undefined) ?? [];
-  const called = calledName(node);
   if (node.type === "MemberExpression") return AMBIENT.test(dotted(node)) ? dotted(node) : undefined;
-  if (called === "Date" && given.length === 0) return "the time of now";
-  if (node.type === "CallExpression" && called === "Date") return "Date()";
-  if (called.startsWith("Intl.") && !namesLocale(given[0])) return `${called} without a locale`;
-  const method = called.split(".").at(-1) ?? "";
-  if (OF_THE_ZONE.test(method)) return `${method}()`;
-  const locale = method === "localeCompare" ? given[1] : given[0];
-  return OF_THE_LOCALE.test(method) && !namesLocale(locale) ? `${method} without a locale` : undefined;
+  const called = calledName(node);
+  return called === "" ? undefined : (clockUse(node, called) ?? localeUse(node, called));
 }
+
+function clockUse(node: Node, called: string): string | undefined {
+  if (called === "Date" && (node.type === "CallExpression" || argumentsOf(node).length === 0))
+    return "Date of now";
+  const method = methodOf(called);
+  return OF_THE_ZONE.test(method) ? `${method}()` : undefined;
+}
+
+function localeUse(node: Node, called: string): string | undefined {
+  const method = methodOf(called);
+  if (!called.startsWith("Intl.") && !OF_THE_LOCALE.test(method)) return undefined;
+  const locale = argumentsOf(node)[method === "localeCompare" ? 1 : 0];
+  return namesLocale(locale) ? undefined : `${called} without a locale`;
+}
+
+const argumentsOf = (node: Node) => (node.arguments as Node[] | undefined) ?? [];
+const methodOf = (called: string) => called.split(".").at(-1) ?? "";
 
 function calledName({ type, callee }: Node): string {
   return type === "CallExpression" || type === "NewExpression" ? dotted(callee as Node) : "";
@@ -36,7 +46,7 @@ function calledName({ type, callee }: Node): string {
 
 function dotted({ type, name, object, property }: Node): string {
   if (type === "Identifier") return String(name);
-  if (type !== "MemberExpression") return "";
+  if (type !== "MemberExpression") return "…";
   return `${dotted(object as Node)}.${String((property as Node).name)}`;
 }
 

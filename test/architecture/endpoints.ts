@@ -5,7 +5,6 @@ import { type Node, walk } from "./walk";
 export const withoutActor: Readonly<Record<string, string>> = {
   "lib/data/client.ts": "gives the connection, not data",
   "lib/data/health.ts": "tells machines whether the database answers, and nothing else",
-  "lib/data/group/": "computes for the whole group; what is shown of it is filtered by lib/data",
 };
 
 /** Route handlers open to the signed-out, each with its reason. */
@@ -59,11 +58,14 @@ export function strayServerFunctions({ path, body }: Module): string[] {
 
 const FUNCTIONS = ["FunctionDeclaration", "ArrowFunctionExpression", "FunctionExpression"];
 
-/** Exported functions of lib/data whose first parameter is not `actor: Actor`. */
+/**
+ * Exported functions of the files of lib/data that pages may import, and whose first parameter is neither
+ * `actor: Actor` nor a transaction, which only `change(actor, …)` hands out.
+ */
 export function unscopedReads(module: Module): string[] {
   if (Object.keys(withoutActor).some((start) => module.path.startsWith(start))) return [];
   return exportsOf(module)
-    .filter(({ value }) => mayAnswer(value) && !takesActorFirst(functionIn(value)))
+    .filter(({ value }) => mayAnswer(value) && !isScoped(functionIn(value)))
     .map(({ name }) => `${module.path}: ${name} does not take actor: Actor first`);
 }
 
@@ -79,10 +81,14 @@ function functionIn(value: Node | undefined): Node | undefined {
   return (value.arguments as Node[]).find(({ type }) => FUNCTIONS.includes(type));
 }
 
-function takesActorFirst(found: Node | undefined): boolean {
+function isScoped(found: Node | undefined): boolean {
   const [first] = (found?.params as Node[] | undefined) ?? [];
   const written = (first?.typeAnnotation as Node | undefined)?.typeAnnotation as Node | undefined;
-  return nameOf(first) === "actor" && nameOf(written?.typeName) === "Actor";
+  const type = nameOf(written?.typeName);
+  return (
+    (/^_?actor$/.test(nameOf(first)) && type === "Actor") ||
+    (nameOf(first) === "tx" && type === "Transaction")
+  );
 }
 
 /** Handlers of a route that never ask who is there. */

@@ -25,11 +25,23 @@ export interface Claim {
 export function apportionWithin(total: number, claims: readonly Claim[]): number[] {
   const sum = claims.reduce((all, { weight }) => all + weight, 0);
   const ideal = claims.map(({ weight }) => (total * weight) / sum);
-  const shares = claims.map(({ least, most }, i) => Math.min(most, Math.max(least, Math.floor(ideal[i] ?? 0))));
-  for (let missing = total - shares.reduce((a, b) => a + b, 0); missing !== 0; missing -= Math.sign(missing)) {
+  const shares = claims.map(({ least, most }, i) =>
+    Math.min(most, Math.max(least, Math.floor(ideal[i] ?? 0))),
+  );
+  for (
+    let missing = total - shares.reduce((a, b) => a + b, 0);
+    missing !== 0;
+    missing -= Math.sign(missing)
+  ) {
     const step = Math.sign(missing);
     const open = claims
-      .map(({ least, most }, i) => ({ i, least, most, share: shares[i] ?? 0, lack: (ideal[i] ?? 0) - (shares[i] ?? 0) }))
+      .map(({ least, most }, i) => ({
+        i,
+        least,
+        most,
+        share: shares[i] ?? 0,
+        lack: (ideal[i] ?? 0) - (shares[i] ?? 0),
+      }))
       .filter(({ share, least, most }) => (step > 0 ? share < most : share > least))
       .sort((a, b) => step * (b.lack - a.lack) || a.i - b.i);
     const [next] = open;

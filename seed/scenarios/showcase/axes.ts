@@ -1,6 +1,4 @@
 import { type RandomStream, randomStream } from "@/lib/kernel/random";
-import { seedId } from "@/seed/seedId";
-import type { AxisRow, NetworkRow } from "@/seed/siteTables";
 import type { PlannedMachine } from "@/seed/scenarios/showcase/layout";
 import type { DriveFamily } from "@/seed/scenarios/showcase/lineTable";
 import { nameAxis } from "@/seed/scenarios/showcase/machineNames";
@@ -8,6 +6,8 @@ import { D0 } from "@/seed/scenarios/showcase/moment";
 import type { MotorFamily } from "@/seed/scenarios/showcase/motors";
 import { planNetworks, type Seat } from "@/seed/scenarios/showcase/networks";
 import { scalingOf } from "@/seed/scenarios/showcase/scaling";
+import { seedId } from "@/seed/seedId";
+import type { AxisRow, NetworkRow } from "@/seed/siteTables";
 
 export interface PlannedAxis {
   readonly id: string;
@@ -32,14 +32,18 @@ export function planAxes(seed: number, machines: readonly PlannedMachine[]): Pla
         code,
         index,
         family,
-        year: Math.min(LATEST_YEAR, machine.year + (machine.year === LATEST_YEAR ? 0 : chance.integer(-1, 1))),
+        year: Math.min(
+          LATEST_YEAR,
+          machine.year + (machine.year === LATEST_YEAR ? 0 : chance.integer(-1, 1)),
+        ),
       };
     }),
   );
 }
 
 /** San Tadeo's drives that nobody identified have no record of their scaling either. */
-const isUndocumented = (axis: PlannedAxis): boolean => axis.family === "UN" && axis.machine.line.site === "TAD";
+const isUndocumented = (axis: PlannedAxis): boolean =>
+  axis.family === "UN" && axis.machine.line.site === "TAD";
 
 function record(axis: PlannedAxis, motor: MotorFamily, chance: RandomStream) {
   const scaling = scalingOf(motor, chance);

@@ -1,12 +1,12 @@
 import { addDays } from "@/lib/kernel/isoDate";
 import { type RandomStream, randomStream } from "@/lib/kernel/random";
-import { seedId } from "@/seed/seedId";
-import type { ControllerRow, MachineRow } from "@/seed/siteTables";
 import type { PlannedMachine } from "@/seed/scenarios/showcase/layout";
 import { type ControllerModel, LINES } from "@/seed/scenarios/showcase/lineTable";
 import { nameMachine } from "@/seed/scenarios/showcase/machineNames";
 import { D0 } from "@/seed/scenarios/showcase/moment";
 import { lineId, siteId } from "@/seed/scenarios/showcase/sites";
+import { seedId } from "@/seed/seedId";
+import type { ControllerRow, MachineRow } from "@/seed/siteTables";
 
 const SHARING_LINES = 36;
 const UNKNOWN_SHARE = 0.11;
@@ -32,7 +32,9 @@ function pickSharing(machines: readonly PlannedMachine[], chance: RandomStream):
   const lines = chance.shuffle(LINES).slice(0, SHARING_LINES);
   return new Set(
     lines.flatMap((line) => {
-      const able = machines.filter((m) => m.line === line && m.follows && m.own === (line.code === "KAR-02" ? "beside" : "lead"));
+      const able = machines.filter(
+        (m) => m.line === line && m.follows && m.own === (line.code === "KAR-02" ? "beside" : "lead"),
+      );
       return able.length === 0 ? [] : [chance.pick(able)];
     }),
   );
@@ -53,6 +55,7 @@ function bareControllers(machines: readonly PlannedMachine[], sharing: ReadonlyS
 }
 
 const lineOf = (one: Bare) => (one.machines[0] as PlannedMachine).line;
+const modelOf = (one: Bare) => (one.machines[0] as PlannedMachine).controller;
 const isBeside = (one: Bare) => one.machines[0]?.own === "beside";
 
 function pickUnknown(bare: readonly Bare[], chance: RandomStream): Set<Bare> {
@@ -60,7 +63,10 @@ function pickUnknown(bare: readonly Bare[], chance: RandomStream): Set<Bare> {
   const atTad = (one: Bare) => lineOf(one).site === "TAD";
   const tadCount = Math.round(bare.filter(atTad).length * UNKNOWN_SHARE_TAD);
   const rest = Math.round(bare.length * UNKNOWN_SHARE) - tadCount;
-  return new Set([...open.filter(atTad).slice(0, tadCount), ...open.filter((one) => !atTad(one)).slice(0, rest)]);
+  return new Set([
+    ...open.filter(atTad).slice(0, tadCount),
+    ...open.filter((one) => !atTad(one)).slice(0, rest),
+  ]);
 }
 
 function pickLower(bare: readonly Bare[], unknown: ReadonlySet<Bare>, chance: RandomStream): Set<Bare> {
@@ -71,7 +77,32 @@ function pickLower(bare: readonly Bare[], unknown: ReadonlySet<Bare>, chance: Ra
 }
 
 /** Firmware and memory of a controller that stands beside the line's leading kind. */
-const BESIDE = { "Slate 3": { firmware: 18, memory: 70 }, "Slate 5": { firmware: 22, memory: 74 }, "Slate 7": { firmware: 29, memory: 40 } };
+const BESIDE = {
+  "Slate 3": { firmware: 18, memory: 70 },
+  "Slate 5": { firmware: 22, memory: 74 },
+  "Slate 7": { firmware: 29, memory: 40 },
+};
+
+/** What was read off a controller; nothing of it is known where nobody read it. */
+function readingOf(one: Bare, lower: boolean, chance: RandomStream) {
+  const plain = isBeside(one) ? BESIDE[modelOf(one)] : lineOf(one);
+  const firmware = plain.firmware - (lower ? 1 : 0);
+  return {
+    firmware,
+    firmwareRaw: String(firmware),
+    memoryPercent: plain.memory - (one.leads ? 0 : chance.integer(0, 6)),
+    readOn: addDays(D0, -chance.integer(20, 600)),
+    evidence: "measured" as const,
+  };
+}
+
+const UNREAD = {
+  firmware: null,
+  firmwareRaw: null,
+  memoryPercent: null,
+  readOn: null,
+  evidence: "assumed" as const,
+};
 
 /** 214 controllers for 250 machines; a machine that shares runs on its neighbour's. */
 export function planControllers(seed: number, machines: readonly PlannedMachine[]): PlannedController[] {
@@ -80,24 +111,17 @@ export function planControllers(seed: number, machines: readonly PlannedMachine[
   const unknown = pickUnknown(bare, chance);
   const lower = pickLower(bare, unknown, chance);
   return bare.map((one) => {
-    const line = lineOf(one);
-    const model = one.machines[0]?.controller ?? line.controller;
-    const plain = isBeside(one) ? BESIDE[model] : line;
-    const firmware = unknown.has(one) ? null : plain.firmware - (lower.has(one) ? 1 : 0);
-    const read = firmware === null ? null : addDays(D0, -chance.integer(20, 600));
+    const { site } = lineOf(one);
+    const model = modelOf(one);
     return {
       model,
       machines: one.machines,
       row: {
-        id: seedId("Controller", `${line.site}/${one.designation}`),
-        siteId: siteId(line.site),
+        id: seedId("Controller", `${site}/${one.designation}`),
+        siteId: siteId(site),
         designation: one.designation,
         model,
-        firmware,
-        firmwareRaw: firmware === null ? null : String(firmware),
-        memoryPercent: firmware === null ? null : plain.memory - (one.leads ? 0 : chance.integer(0, 6)),
-        readOn: read,
-        evidence: firmware === null ? "assumed" : "measured",
+        ...(unknown.has(one) ? UNREAD : readingOf(one, lower.has(one), chance)),
       },
     };
   });

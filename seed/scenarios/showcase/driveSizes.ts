@@ -25,7 +25,7 @@ export function planSizes(axes: readonly PlannedAxis[], chance: RandomStream): M
     });
     const rest = counts.map((count, i) => count - (fixed.length > 0 ? (KAR_02[i] ?? 0) : 0));
     const shuffled = chance.shuffle(spread(rest));
-    all.filter((axis) => !sizes.has(axis)).forEach((axis, i) => sizes.set(axis, shuffled[i] ?? "020"));
+    for (const axis of all) if (!sizes.has(axis)) sizes.set(axis, shuffled.pop() ?? "020");
   }
   return sizes;
 }

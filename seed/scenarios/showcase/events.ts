@@ -1,13 +1,13 @@
 import { addDays, daysBetween } from "@/lib/kernel/isoDate";
 import { type RandomStream, randomStream } from "@/lib/kernel/random";
-import { seedId } from "@/seed/seedId";
-import type { EventKind, EventRow } from "@/seed/tables";
 import { describeEvent } from "@/seed/scenarios/showcase/eventTexts";
 import { D0, EVENTS_SINCE } from "@/seed/scenarios/showcase/moment";
 import type { PlannedPosition } from "@/seed/scenarios/showcase/positions";
 import { exposureOf, removalRates } from "@/seed/scenarios/showcase/removalRates";
-import { lineId, type SiteCode, SITES, siteId, siteSpec } from "@/seed/scenarios/showcase/sites";
+import { lineId, SITES, type SiteCode, siteId, siteSpec } from "@/seed/scenarios/showcase/sites";
 import { drawStop } from "@/seed/scenarios/showcase/stops";
+import { seedId } from "@/seed/seedId";
+import type { EventKind, EventRow } from "@/seed/tables";
 import { zonedInstant } from "@/seed/zonedInstant";
 
 /** One removal before it is written into a register. */
@@ -24,7 +24,12 @@ const WITHOUT_PART_NUMBER = 0.35;
 const IN_BOTH_REGISTERS = 0.08;
 const IMPOSSIBLE_TIMES = 0.03;
 
-const BURST = { line: "PIN-03", drives: 4, from: "2026-08-11", cause: "Cabinet cooling failure PIN-03, August 2026" };
+const BURST = {
+  line: "PIN-03",
+  drives: 4,
+  from: "2026-08-11",
+  cause: "Cabinet cooling failure PIN-03, August 2026",
+};
 
 const two = (value: number): string => String(value).padStart(2, "0");
 

@@ -1,5 +1,4 @@
 import { type RandomStream, randomStream } from "@/lib/kernel/random";
-import { seedId } from "@/seed/seedId";
 import { apportion, apportionWithin } from "@/seed/scenarios/showcase/apportion";
 import {
   type ControllerModel,
@@ -8,6 +7,7 @@ import {
   LINES,
   type LineSpec,
 } from "@/seed/scenarios/showcase/lineTable";
+import { seedId } from "@/seed/seedId";
 
 export interface PlannedMachine {
   readonly id: string;

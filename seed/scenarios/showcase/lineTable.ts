@@ -68,8 +68,19 @@ THO-04;Case;2016;6;0 0 12 9 0 19 2;Slate 7;28;35;500;3;10
 `;
 
 function readLine(text: string): LineSpec {
-  const [code = "", name = "", year, machines, axes = "", controller, firmware, memory, cost, buffer, shifts] =
-    text.split(";");
+  const [
+    code = "",
+    name = "",
+    year,
+    machines,
+    axes = "",
+    controller,
+    firmware,
+    memory,
+    cost,
+    buffer,
+    shifts,
+  ] = text.split(";");
   const counts = axes.split(" ").map(Number);
   return {
     code,

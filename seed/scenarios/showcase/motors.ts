@@ -13,7 +13,14 @@ const isKar02Ring = (axis: PlannedAxis): boolean =>
   axis.machine.line.code === "KAR-02" && axis.family === "HR";
 
 /** Motor family by drive family where it does not depend on age. */
-const PLAIN: Readonly<Record<string, MotorFamily>> = { OK: "WR", BI: "WR", UN: "WR", HE: "FI", EL: "FI", LA: "FI" };
+const PLAIN: Readonly<Record<string, MotorFamily>> = {
+  OK: "WR",
+  BI: "WR",
+  UN: "WR",
+  HE: "FI",
+  EL: "FI",
+  LA: "FI",
+};
 
 /** The oldest ring axes carry Wren, the next ones Robin, the youngest Finch; KAR-02's ring axes all carry Wren. */
 function ringMotors(axes: readonly PlannedAxis[]): Map<PlannedAxis, MotorFamily> {

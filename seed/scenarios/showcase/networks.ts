@@ -1,9 +1,9 @@
-import { seedId } from "@/seed/seedId";
-import type { NetworkRow } from "@/seed/siteTables";
 import { apportionWithin } from "@/seed/scenarios/showcase/apportion";
 import type { PlannedAxis } from "@/seed/scenarios/showcase/axes";
 import type { DriveFamily } from "@/seed/scenarios/showcase/lineTable";
 import { siteId } from "@/seed/scenarios/showcase/sites";
+import { seedId } from "@/seed/seedId";
+import type { NetworkRow } from "@/seed/siteTables";
 
 /** Where an axis sits on a network. */
 export interface Seat {

@@ -1,9 +1,9 @@
 import type { RandomStream } from "@/lib/kernel/random";
-import type { ItemClass } from "@/seed/tables";
 import type { PlannedController } from "@/seed/scenarios/showcase/controllers";
 import type { PlannedMachine } from "@/seed/scenarios/showcase/layout";
 import { planNetworks } from "@/seed/scenarios/showcase/networks";
 import type { Plant, PositionSketch } from "@/seed/scenarios/showcase/positions";
+import type { ItemClass } from "@/seed/tables";
 
 const CARDS = 118;
 const OLD_RACKS = 62;
@@ -34,7 +34,8 @@ function sketcher(itemClass: ItemClass): Sketcher {
 }
 
 const carrier = (controller: PlannedController): PlannedMachine => controller.machines[0] as PlannedMachine;
-const byAge = (a: PlannedController, b: PlannedController): number => carrier(a).line.year - carrier(b).line.year;
+const byAge = (a: PlannedController, b: PlannedController): number =>
+  carrier(a).line.year - carrier(b).line.year;
 const isOld = ({ model }: PlannedController): boolean => model !== "Slate 7";
 
 function controllersAndPanels(controllers: readonly PlannedController[]): PositionSketch[] {

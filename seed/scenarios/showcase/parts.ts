@@ -1,6 +1,6 @@
+import { FAMILIES, type FamilySpec, familyId } from "@/seed/scenarios/showcase/families";
 import { seedId } from "@/seed/seedId";
 import type { PartRow } from "@/seed/tables";
-import { FAMILIES, familyId, type FamilySpec } from "@/seed/scenarios/showcase/families";
 
 export interface PartSpec {
   readonly key: string;
@@ -54,7 +54,7 @@ function readParts(text: string): PartSpec[] {
       key: `${key}-${size}`,
       family,
       number: pattern.replace("%", size),
-      description: describe(family, size, sizes.includes(",")),
+      description: describePart(family, size, sizes.includes(",")),
       price: orNull(price),
       leadWeeks: leadWeeks ?? null,
       leadWeeksP80: leadWeeksP80 ?? null,
@@ -64,8 +64,9 @@ function readParts(text: string): PartSpec[] {
   });
 }
 
-function describe(family: FamilySpec, size: string, sized: boolean): string {
-  if (family.key === "WR" && size === "150") return `${family.description}, size ${size}, 6 kW, no matching motor known`;
+function describePart(family: FamilySpec, size: string, sized: boolean): string {
+  if (family.key === "WR" && size === "150")
+    return `${family.description}, size ${size}, 6 kW, no matching motor known`;
   return sized ? `${family.description}, size ${size}` : family.description;
 }
 

@@ -1,7 +1,5 @@
 import { driveDesignation, motorDesignation } from "@/lib/intake/intents/designations";
 import { type RandomStream, randomStream } from "@/lib/kernel/random";
-import { seedId } from "@/seed/seedId";
-import type { ItemClass, PositionRow } from "@/seed/tables";
 import type { PlannedAxis } from "@/seed/scenarios/showcase/axes";
 import type { PlannedController } from "@/seed/scenarios/showcase/controllers";
 import { planSizes } from "@/seed/scenarios/showcase/driveSizes";
@@ -9,6 +7,8 @@ import type { PlannedMachine } from "@/seed/scenarios/showcase/layout";
 import { type MotorFamily, planMotors } from "@/seed/scenarios/showcase/motors";
 import { planOtherItems } from "@/seed/scenarios/showcase/otherItems";
 import { partId, partSpec } from "@/seed/scenarios/showcase/parts";
+import { seedId } from "@/seed/seedId";
+import type { ItemClass, PositionRow } from "@/seed/tables";
 
 /** A place with what belongs there; `partKey` null is not identified. */
 export interface PlannedPosition {
@@ -81,7 +81,13 @@ export function planPositions(seed: number, plant: Plant): PlannedPositions {
         itemClass: "drive",
         partKey: family === "UN" ? null : `${family}-${size}`,
       },
-      { machine, axis, designation: motorDesignation(code), itemClass: "motor", partKey: partSpec(motor).key },
+      {
+        machine,
+        axis,
+        designation: motorDesignation(code),
+        itemClass: "motor",
+        partKey: partSpec(motor).key,
+      },
     ];
   });
   const sketches = [...atAxes, ...planOtherItems(plant, chance)];

@@ -1,8 +1,8 @@
-import { D0, EVENTS_SINCE } from "@/seed/scenarios/showcase/moment";
+import { yearsBetween } from "@/lib/kernel/isoDate";
 import { FAMILIES, UNKNOWN_DRIVE_RATE } from "@/seed/scenarios/showcase/families";
+import { D0, EVENTS_SINCE } from "@/seed/scenarios/showcase/moment";
 import type { PlannedPosition } from "@/seed/scenarios/showcase/positions";
 import { siteSpec } from "@/seed/scenarios/showcase/sites";
-import { yearsBetween } from "@/lib/kernel/isoDate";
 
 /** Growth of the rate a year from the eleventh year of service on: common practice, no source. */
 const AGEING = 0.06;

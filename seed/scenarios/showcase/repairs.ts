@@ -1,11 +1,11 @@
 import { addDays } from "@/lib/kernel/isoDate";
 import { type RandomStream, randomStream } from "@/lib/kernel/random";
-import { seedId } from "@/seed/seedId";
-import type { RepairOrderRow } from "@/seed/tables";
 import { apportion } from "@/seed/scenarios/showcase/apportion";
 import { D0 } from "@/seed/scenarios/showcase/moment";
 import { partId, partSpec } from "@/seed/scenarios/showcase/parts";
 import { siteId } from "@/seed/scenarios/showcase/sites";
+import { seedId } from "@/seed/seedId";
+import type { RepairOrderRow } from "@/seed/tables";
 
 interface Out {
   readonly site: string;
@@ -41,7 +41,11 @@ const HOMES = ["VEL", "OST", "KAR", "PIN", "TAD", "THO"] as const;
 
 function findings(key: string, count: number): string[] {
   const good = partSpec(key).repairYield ?? 0;
-  const [noFault = 0, repaired = 0, scrap = 0] = apportion(count, [NO_FAULT_SHARE, good - NO_FAULT_SHARE, 1 - good]);
+  const [noFault = 0, repaired = 0, scrap = 0] = apportion(count, [
+    NO_FAULT_SHARE,
+    good - NO_FAULT_SHARE,
+    1 - good,
+  ]);
   return [
     ...Array<string>(noFault).fill("no fault found"),
     ...Array<string>(repaired).fill("repaired"),

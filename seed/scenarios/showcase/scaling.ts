@@ -1,12 +1,13 @@
 import type { RandomStream } from "@/lib/kernel/random";
 import type { MotorFamily } from "@/seed/scenarios/showcase/motors";
 
-const FEEDBACK: Readonly<Record<MotorFamily, { readonly feedback: string; readonly countsPerRev: number }>> = {
-  WR: { feedback: "resolver", countsPerRev: 16_384 },
-  WX: { feedback: "resolver", countsPerRev: 16_384 },
-  FI: { feedback: "digital absolute, multi-turn", countsPerRev: 1_048_576 },
-  RO: { feedback: "absolute, battery-backed", countsPerRev: 131_072 },
-};
+const FEEDBACK: Readonly<Record<MotorFamily, { readonly feedback: string; readonly countsPerRev: number }>> =
+  {
+    WR: { feedback: "resolver", countsPerRev: 16_384 },
+    WX: { feedback: "resolver", countsPerRev: 16_384 },
+    FI: { feedback: "digital absolute, multi-turn", countsPerRev: 1_048_576 },
+    RO: { feedback: "absolute, battery-backed", countsPerRev: 131_072 },
+  };
 
 const GEARS = [
   [1, 1],

@@ -1,5 +1,5 @@
-import type { SettingRow } from "@/seed/tables";
 import { D0 } from "@/seed/scenarios/showcase/moment";
+import type { SettingRow } from "@/seed/tables";
 
 /** Firmware a Slate 5 needs for drives on Ethernet; every Slate 7 is above it and no Slate 3 reaches it. */
 const FIRMWARE_FLOOR = 24;

@@ -1,6 +1,6 @@
+import { LINE_NOTES, LINES, type LineSpec } from "@/seed/scenarios/showcase/lineTable";
 import { seedId } from "@/seed/seedId";
 import type { CurrencyRateRow, LineRow, SiteRow } from "@/seed/siteTables";
-import { LINE_NOTES, LINES, type LineSpec } from "@/seed/scenarios/showcase/lineTable";
 
 export type SiteCode = "VEL" | "OST" | "KAR" | "PIN" | "TAD" | "THO";
 
@@ -18,12 +18,60 @@ export interface SiteSpec {
 
 /** The six invented sites. */
 export const SITES: readonly SiteSpec[] = [
-  { code: "VEL", name: "Velmark", country: "DE", currency: "EUR", rate: 1, timeZone: "Europe/Berlin", factor: 1 },
-  { code: "OST", name: "Ostrowka Mała", country: "PL", currency: "PLN", rate: 4.3, timeZone: "Europe/Warsaw", factor: 1 },
-  { code: "KAR", name: "Karlsvik", country: "SE", currency: "SEK", rate: 11.3, timeZone: "Europe/Stockholm", factor: 1 },
-  { code: "PIN", name: "Pinehollow", country: "US", currency: "USD", rate: 1.1, timeZone: "America/New_York", factor: 1 },
-  { code: "TAD", name: "San Tadeo", country: "MX", currency: "MXN", rate: 20, timeZone: "America/Mexico_City", factor: 1.25 },
-  { code: "THO", name: "Thornby Vale", country: "GB", currency: "GBP", rate: 0.86, timeZone: "Europe/London", factor: 0.85 },
+  {
+    code: "VEL",
+    name: "Velmark",
+    country: "DE",
+    currency: "EUR",
+    rate: 1,
+    timeZone: "Europe/Berlin",
+    factor: 1,
+  },
+  {
+    code: "OST",
+    name: "Ostrowka Mała",
+    country: "PL",
+    currency: "PLN",
+    rate: 4.3,
+    timeZone: "Europe/Warsaw",
+    factor: 1,
+  },
+  {
+    code: "KAR",
+    name: "Karlsvik",
+    country: "SE",
+    currency: "SEK",
+    rate: 11.3,
+    timeZone: "Europe/Stockholm",
+    factor: 1,
+  },
+  {
+    code: "PIN",
+    name: "Pinehollow",
+    country: "US",
+    currency: "USD",
+    rate: 1.1,
+    timeZone: "America/New_York",
+    factor: 1,
+  },
+  {
+    code: "TAD",
+    name: "San Tadeo",
+    country: "MX",
+    currency: "MXN",
+    rate: 20,
+    timeZone: "America/Mexico_City",
+    factor: 1.25,
+  },
+  {
+    code: "THO",
+    name: "Thornby Vale",
+    country: "GB",
+    currency: "GBP",
+    rate: 0.86,
+    timeZone: "Europe/London",
+    factor: 0.85,
+  },
 ];
 
 const BY_CODE = new Map(SITES.map((site) => [site.code, site]));

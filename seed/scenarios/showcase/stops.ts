@@ -16,7 +16,14 @@ const SPREAD_WITHOUT_SPARE = 0.7;
 const SILENT_SHARE = 0.08;
 
 /** How often a usable Oak was on site when one failed; other parts had one mostly. */
-const OAK_AT_HAND: Readonly<Record<SiteCode, number>> = { VEL: 0.7, OST: 0.9, KAR: 0.45, PIN: 0.6, TAD: 0.2, THO: 0.9 };
+const OAK_AT_HAND: Readonly<Record<SiteCode, number>> = {
+  VEL: 0.7,
+  OST: 0.9,
+  KAR: 0.45,
+  PIN: 0.6,
+  TAD: 0.2,
+  THO: 0.9,
+};
 const BIRCH_AT_HAND = 0.75;
 const OTHER_AT_HAND = 0.94;
 const OTHER_AT_HAND_TAD = 0.82;

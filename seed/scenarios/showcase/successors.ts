@@ -1,8 +1,8 @@
-import { seedId } from "@/seed/seedId";
-import type { PartAliasRow, SuccessorRow } from "@/seed/tables";
 import { SIZES } from "@/seed/scenarios/showcase/driveSizes";
 import { PARTS, partId, partSpec } from "@/seed/scenarios/showcase/parts";
 import { siteId } from "@/seed/scenarios/showcase/sites";
+import { seedId } from "@/seed/seedId";
+import type { PartAliasRow, SuccessorRow } from "@/seed/tables";
 
 const RING_TO_ETHERNET =
   "Controller: Slate 5 at firmware 24 or higher, or Slate 7; a Slate 3 ends at 18 and must be swapped. " +

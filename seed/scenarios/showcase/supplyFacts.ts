@@ -1,6 +1,6 @@
+import { familyId } from "@/seed/scenarios/showcase/families";
 import { seedId } from "@/seed/seedId";
 import type { LifecycleFactRow } from "@/seed/tables";
-import { familyId } from "@/seed/scenarios/showcase/families";
 
 // Family; notice, last order, last ship, repair until, order by; source; days it was read
 const TABLE = `
@@ -29,7 +29,8 @@ GL;2023-06-30 2024-06-28 2024-12-31 - -;Invented letter of Fernsby of June 2023;
 LR;2022-09-12 2023-09-29 2024-03-29 2026-09-30 -;Invented bulletin Mossgate 2022-17;2024-12-10 2026-06-22
 `;
 
-const orNull = (text: string | undefined): string | null => (text === undefined || text === "-" ? null : text);
+const orNull = (text: string | undefined): string | null =>
+  text === undefined || text === "-" ? null : text;
 
 /**
  * What the invented makers say about supply, once for each day somebody read it.

@@ -37,8 +37,17 @@ function usableShelves(text: string): Shelf[] {
   );
 }
 
-const OLD_LEVEL = { state: "wrong_revision", revision: "A1", note: "Level A1 does not start on the firmware of any line here" } as const;
-const NEVER_POWERED = { state: "unproven", revision: "B1", lastPoweredOn: "2016-05-20", note: "Never powered since it was bought" } as const;
+const OLD_LEVEL = {
+  state: "wrong_revision",
+  revision: "A1",
+  note: "Level A1 does not start on the firmware of any line here",
+} as const;
+const NEVER_POWERED = {
+  state: "unproven",
+  revision: "B1",
+  lastPoweredOn: "2016-05-20",
+  note: "Never powered since it was bought",
+} as const;
 const HOLD = { state: "on_hold", revision: "B2", note: "Quality hold after goods receipt" } as const;
 
 /** What is on the books of Heron R and Oak and cannot be used: 27 and 13 pieces. */
@@ -48,7 +57,14 @@ const DEDUCTED: readonly Shelf[] = [
   { site: "OST", key: "HR-010", quantity: 4, ...NEVER_POWERED },
   { site: "OST", key: "HR-020", quantity: 2, ...NEVER_POWERED },
   { site: "OST", key: "HR-010", quantity: 3, ...HOLD },
-  { site: "OST", key: "HR-020", quantity: 2, state: "reserved", revision: "B2", reservedFor: "Wrap 3 conversion, cancelled" },
+  {
+    site: "OST",
+    key: "HR-020",
+    quantity: 2,
+    state: "reserved",
+    revision: "B2",
+    reservedFor: "Wrap 3 conversion, cancelled",
+  },
   { site: "VEL", key: "HR-020", quantity: 1, ...HOLD },
   { site: "VEL", key: "HR-040", quantity: 1, ...OLD_LEVEL },
   { site: "VEL", key: "HR-020", quantity: 1, state: "unproven", revision: "B2" },
@@ -57,7 +73,14 @@ const DEDUCTED: readonly Shelf[] = [
   { site: "PIN", key: "HR-040", quantity: 1, ...HOLD },
   { site: "PIN", key: "HR-010", quantity: 1, state: "unproven", revision: "C1" },
   { site: "TAD", key: "HR-020", quantity: 1, state: "unproven", revision: "B1" },
-  { site: "VEL", key: "OK-020", quantity: 3, state: "unproven", revision: "A2", note: "4 more drives in the cupboard at VEL-03, sizes not written down" },
+  {
+    site: "VEL",
+    key: "OK-020",
+    quantity: 3,
+    state: "unproven",
+    revision: "A2",
+    note: "4 more drives in the cupboard at VEL-03, sizes not written down",
+  },
   { site: "VEL", key: "OK-040", quantity: 1, state: "on_hold", revision: "A2" },
   { site: "VEL", key: "OK-010", quantity: 1, state: "wrong_revision", revision: "A1" },
   { site: "OST", key: "OK-020", quantity: 3, state: "unproven", revision: "A2" },
@@ -69,4 +92,7 @@ const DEDUCTED: readonly Shelf[] = [
 ];
 
 /** Shelves of the ring drives as the story tells them: Heron R 66 booked and 39 usable, Oak 21 and 8. */
-export const TOLD_SHELVES: readonly Shelf[] = [...USABLE.trim().split("\n").flatMap(usableShelves), ...DEDUCTED];
+export const TOLD_SHELVES: readonly Shelf[] = [
+  ...USABLE.trim().split("\n").flatMap(usableShelves),
+  ...DEDUCTED,
+];

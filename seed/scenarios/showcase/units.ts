@@ -1,10 +1,10 @@
 import { addDays, daysBetween } from "@/lib/kernel/isoDate";
 import { type RandomStream, randomStream } from "@/lib/kernel/random";
-import { seedId } from "@/seed/seedId";
-import type { EventRow, PlacementRow, UnitRow } from "@/seed/tables";
 import { EVENTS_SINCE } from "@/seed/scenarios/showcase/moment";
 import { partId, partSpec } from "@/seed/scenarios/showcase/parts";
 import type { PlannedPosition } from "@/seed/scenarios/showcase/positions";
+import { seedId } from "@/seed/seedId";
+import type { EventRow, PlacementRow, UnitRow } from "@/seed/tables";
 
 export interface UnitTables {
   readonly units: UnitRow[];
@@ -61,9 +61,13 @@ function pickSwaps(
   const drives = positions.filter(({ row }) => row.itemClass === "drive");
   const total = Math.round(drives.length * SWAPPED_SHARE);
   const counted = events.filter((event) => event.setAside === null && event.positionId !== null);
-  const lastChange = new Map(counted.map(({ positionId, happenedAt }) => [positionId ?? "", happenedAt.slice(0, 10)]));
+  const lastChange = new Map(
+    counted.map(({ positionId, happenedAt }) => [positionId ?? "", happenedAt.slice(0, 10)]),
+  );
   const known = chance.shuffle(drives.filter(({ partKey }) => partKey !== null));
-  const onRecord = known.filter(({ row }) => lastChange.has(row.id)).slice(0, Math.round(total * SWAPPED_ON_RECORD));
+  const onRecord = known
+    .filter(({ row }) => lastChange.has(row.id))
+    .slice(0, Math.round(total * SWAPPED_ON_RECORD));
   const before = known.filter(({ row, year }) => !lastChange.has(row.id) && year < 2012);
   return new Map([
     ...onRecord.map(({ row }) => [row.id, lastChange.get(row.id) ?? ""] as const),
@@ -74,7 +78,11 @@ function pickSwaps(
   ]);
 }
 
-const placement = (unit: UnitRow, { row }: PlannedPosition, span: Pick<PlacementRow, "fromOn" | "untilOn">) => ({
+const placement = (
+  unit: UnitRow,
+  { row }: PlannedPosition,
+  span: Pick<PlacementRow, "fromOn" | "untilOn">,
+) => ({
   id: seedId("Placement", `${row.id}/${unit.id}`),
   unitId: unit.id,
   positionId: row.id,

@@ -1,5 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { type LifecycleDates, SUPPLY_STAGES, type SupplyStage, supplyStage } from "@/lib/lifecycle/supplyStage";
+import {
+  type LifecycleDates,
+  SUPPLY_STAGES,
+  type SupplyStage,
+  supplyStage,
+} from "@/lib/lifecycle/supplyStage";
 
 const asOf = "2026-11-30";
 const unknown: LifecycleDates = {

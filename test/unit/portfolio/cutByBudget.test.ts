@@ -44,7 +44,11 @@ describe("pins", () => {
     expect(cut(pinned("C", "in"), 300)).toMatchObject({ funded: ["C"], fundingLine: "A" });
   });
   test("a line pinned out is neither funded nor below", () => {
-    expect(cut(pinned("A", "out"), 550)).toMatchObject({ funded: ["B", "C"], fundingLine: "D", below: ["D"] });
+    expect(cut(pinned("A", "out"), 550)).toMatchObject({
+      funded: ["B", "C"],
+      fundingLine: "D",
+      below: ["D"],
+    });
   });
   test("pins that cost more than there is are refused with what would be enough", () => {
     expect(cutByBudget(pinned("A", "in"), { budget: 450, fill: true })).toEqual({

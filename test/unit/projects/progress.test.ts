@@ -33,17 +33,26 @@ describe("planned and earned", () => {
     expect(progress(schedule, "2026-10-01").overdue).toEqual(["cutover"]);
   });
   test("without milestones, or without weight, there is no progress to state", () => {
-    expect(progress({ ...schedule, milestones: [] }, "2026-06-30")).toMatchObject({ planned: null, earned: null });
+    expect(progress({ ...schedule, milestones: [] }, "2026-06-30")).toMatchObject({
+      planned: null,
+      earned: null,
+    });
   });
   test("a milestone without a due day is reported as unscheduled, not as planned", () => {
     const milestones = [step("a", 1, { due: "2026-02-01" }), step("b", 3, {})];
-    expect(progress({ ...schedule, milestones }, "2026-12-31")).toMatchObject({ planned: 0.25, unscheduled: 0.75 });
+    expect(progress({ ...schedule, milestones }, "2026-12-31")).toMatchObject({
+      planned: 0.25,
+      unscheduled: 0.75,
+    });
   });
 });
 
 describe("forecast", () => {
   test("on plan ends as planned; half the pace takes twice as long", () => {
-    const milestones = [step("a", 1, { due: "2026-04-11", done: "2026-04-11" }), step("b", 1, { due: "2026-07-20" })];
+    const milestones = [
+      step("a", 1, { due: "2026-04-11", done: "2026-04-11" }),
+      step("b", 1, { due: "2026-07-20" }),
+    ];
     const plan = { startsOn: "2026-01-01", endsOn: "2026-07-20", milestones };
     expect(progress(plan, "2026-04-11").forecastEndOn).toBe("2026-07-20");
     expect(progress(plan, "2026-07-20").forecastEndOn).toBe("2027-02-05");
@@ -58,7 +67,10 @@ describe("forecast", () => {
     expect(progress({ ...schedule, milestones }, "2026-11-30").forecastEndOn).toBe("2026-11-05");
   });
   test("work that is not done never ends before the day it is looked at", () => {
-    const milestones = [step("a", 9, { due: "2026-12-27", done: "2026-01-20" }), step("b", 1, { due: "2026-12-27" })];
+    const milestones = [
+      step("a", 9, { due: "2026-12-27", done: "2026-01-20" }),
+      step("b", 1, { due: "2026-12-27" }),
+    ];
     expect(progress({ ...schedule, milestones }, "2026-11-30").forecastEndOn).toBe("2026-11-30");
   });
 });

@@ -11,7 +11,12 @@ test("each thing replaced adds its own, and nothing replaced costs nothing", () 
   const more = retrofitCost({ ...units, motors: 10, controllers: 7, hmis: 1 });
   const plain = retrofitCost(units);
   expect(more.typical - plain.typical).toBeCloseTo((10 * 1600 + 7 * 12_000 + 4000 + 7 * 160 * 90) * 1.15, 6);
-  expect(retrofitCost({ ...units, machines: 0, drives: 0 })).toEqual({ mean: 0, low: 0, typical: 0, high: 0 });
+  expect(retrofitCost({ ...units, machines: 0, drives: 0 })).toEqual({
+    mean: 0,
+    low: 0,
+    typical: 0,
+    high: 0,
+  });
 });
 test("the span holds the typical value and the mean leans to its long side", () => {
   const { low, typical, mean, high } = retrofitCost(units);

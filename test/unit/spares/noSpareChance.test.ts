@@ -39,8 +39,7 @@ describe("the fast sums agree with the distribution functions", () => {
   test.each([0.2, 10.8, 900])("Poisson of mean %d", (mean) => {
     const most = Math.ceil(mean) + 5;
     const tails = demandTails({ rate: mean, exposure: 1 }, most);
-    for (const k of [0, 1, most - 3, most])
-      expect(tails[k]).toBeCloseTo(1 - poissonAtMost(mean, k - 1), 10);
+    for (const k of [0, 1, most - 3, most]) expect(tails[k]).toBeCloseTo(1 - poissonAtMost(mean, k - 1), 10);
   });
 });
 

@@ -59,7 +59,11 @@ describe("books against use, the hoarder's shelf", () => {
 });
 
 test("a lot nobody counted is not zero pieces but an unknown", () => {
-  expect(usableCount([lot("usable", null)], rules)).toMatchObject({ book: null, usable: 0, lotsNotCounted: 1 });
+  expect(usableCount([lot("usable", null)], rules)).toMatchObject({
+    book: null,
+    usable: 0,
+    lotsNotCounted: 1,
+  });
   expect(usableCount([lot("usable", null), lot("usable", 2)], rules).book).toBe(2);
   expect(usableCount([], rules).book).toBe(0);
 });

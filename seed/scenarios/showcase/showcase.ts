@@ -1,0 +1,60 @@
+import { axisTables, planAxes } from "@/seed/scenarios/showcase/axes";
+import { machineRows, planControllers } from "@/seed/scenarios/showcase/controllers";
+import { eventRows } from "@/seed/scenarios/showcase/events";
+import { familyRows } from "@/seed/scenarios/showcase/families";
+import { layout } from "@/seed/scenarios/showcase/layout";
+import { SHOWCASE_SEED } from "@/seed/scenarios/showcase/moment";
+import { PARTS, partId, partRows } from "@/seed/scenarios/showcase/parts";
+import { planPositions } from "@/seed/scenarios/showcase/positions";
+import { costEntryRows, milestoneRows, projectRows } from "@/seed/scenarios/showcase/projects";
+import { repairRows } from "@/seed/scenarios/showcase/repairs";
+import { settingRows } from "@/seed/scenarios/showcase/settings";
+import { lineRows, rateRows, SITES, siteId, siteRows } from "@/seed/scenarios/showcase/sites";
+import { stockRows } from "@/seed/scenarios/showcase/stock";
+import { aliasRows, successorRows } from "@/seed/scenarios/showcase/successors";
+import { supplyFactRows } from "@/seed/scenarios/showcase/supplyFacts";
+import { unitTables } from "@/seed/scenarios/showcase/units";
+import type { HeldTables, StockLotRow } from "@/seed/tables";
+
+/** Site and part of each shelf, as `OST/HR-010`. */
+function shelvesIn(lots: readonly StockLotRow[]): Set<string> {
+  const sites = new Map(SITES.map(({ code }) => [siteId(code), code]));
+  const parts = new Map(PARTS.map(({ key }) => [partId(key), key]));
+  return new Set(lots.map((lot) => `${sites.get(lot.siteId)}/${parts.get(lot.partId)}`));
+}
+
+/** The invented company of six sites: every table from one number, each from a stream of its own. */
+export function showcase(seed = SHOWCASE_SEED): HeldTables {
+  const machines = layout(seed);
+  const controllers = planControllers(seed, machines);
+  const axes = planAxes(seed, machines);
+  const { positions, motorOf } = planPositions(seed, { machines, controllers, axes });
+  const { axes: axisRows, networks } = axisTables(seed, axes, motorOf);
+  const events = eventRows(seed, positions);
+  const { units, placements } = unitTables(seed, positions, events);
+  const lots = stockRows(seed, positions);
+  return {
+    Setting: settingRows(),
+    CurrencyRate: rateRows(),
+    Site: siteRows(),
+    Line: lineRows(),
+    Controller: controllers.map(({ row }) => row),
+    Machine: machineRows(controllers),
+    Network: networks,
+    Axis: axisRows,
+    Family: familyRows(),
+    Part: partRows(),
+    PartAlias: aliasRows(shelvesIn(lots)),
+    Successor: successorRows(),
+    LifecycleFact: supplyFactRows(),
+    Position: positions.map(({ row }) => row),
+    Unit: units,
+    Placement: placements,
+    StockLot: lots,
+    Event: events,
+    RepairOrder: repairRows(seed),
+    Project: projectRows(),
+    CostEntry: costEntryRows(),
+    Milestone: milestoneRows(),
+  };
+}

@@ -1,0 +1,48 @@
+import { createHash } from "node:crypto";
+import { verifyPassword } from "better-auth/crypto";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { createFirstAdmin, firstAdmin } from "@/lib/access/firstAdmin";
+import { database } from "@/lib/data/client";
+import { type FreshDatabase, freshDatabase } from "@/test/support/database";
+
+let fresh: FreshDatabase;
+const person = {
+  token: "one-time",
+  name: "First",
+  email: "First@halvenor.example",
+  password: "a long password",
+};
+
+beforeAll(async () => {
+  fresh = await freshDatabase("firstAdmin");
+  const tokenHash = createHash("sha256").update(person.token).digest("hex");
+  await database().invitation.create({ data: { tokenHash } });
+});
+afterAll(() => fresh.close());
+
+test("a wrong link makes nobody an administrator", async () => {
+  expect(await createFirstAdmin({ ...person, token: "guessed" })).toMatchObject({ ok: false });
+  expect(await database().user.count()).toBe(0);
+});
+
+test("a short password is refused with a sentence about it", () => {
+  const read = firstAdmin.safeParse({ ...person, password: "short" });
+  expect(read.error?.issues.map((issue) => issue.message)).toEqual(["Use at least 12 characters."]);
+});
+
+test("of two uses of the link at once, one makes the administrator", async () => {
+  const answers = await Promise.all([createFirstAdmin(person), createFirstAdmin(person)]);
+  expect(answers.filter((answer) => answer.ok)).toHaveLength(1);
+  const [user] = await database().user.findMany({ include: { grants: true, accounts: true } });
+  expect(user?.email).toBe("first@halvenor.example");
+  expect(user?.grants).toMatchObject([{ role: "admin", siteId: null }]);
+  const hash = user?.accounts[0]?.password ?? "";
+  expect(await verifyPassword({ hash, password: person.password })).toBe(true);
+});
+
+test("the spent link opens nothing", async () => {
+  expect(await createFirstAdmin({ ...person, email: "second@halvenor.example" })).toMatchObject({
+    ok: false,
+  });
+  expect(await database().user.count()).toBe(1);
+});
