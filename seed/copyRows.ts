@@ -10,11 +10,10 @@ interface CopyConnection extends Connection {
   sendCopyFail(reason: string): void;
 }
 
-/** One cell in the text format of COPY: backslash escapes, `\N` for null. */
+/** One cell in the text format of COPY: backslash escapes, `\N` for null; JSON comes as text. */
 function writeCell(value: unknown): string {
   if (value === null || value === undefined) return "\\N";
-  const text = typeof value === "object" ? JSON.stringify(value) : String(value);
-  return text.replace(/[\\\n\r\t]/g, (char) => ESCAPES[char] ?? char);
+  return String(value).replace(/[\\\n\r\t]/g, (char) => ESCAPES[char] ?? char);
 }
 
 const ESCAPES: Readonly<Record<string, string>> = { "\\": "\\\\", "\n": "\\n", "\r": "\\r", "\t": "\\t" };

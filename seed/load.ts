@@ -76,6 +76,6 @@ function auditOf(scenario: string, loaded: readonly Loaded[]) {
     entity: "Scenario",
     entityId: scenario,
     siteId: null,
-    after: Object.fromEntries(loaded.map(({ table, rows }) => [table, rows])),
+    after: JSON.stringify(Object.fromEntries(loaded.map(({ table, rows }) => [table, rows]))),
   };
 }

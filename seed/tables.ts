@@ -196,8 +196,8 @@ export interface MilestoneRow {
 
 export interface SettingRow {
   readonly key: string;
-  /** Any JSON value. */
-  readonly value: unknown;
+  /** JSON text. */
+  readonly value: string;
 }
 
 /** The rows of a scenario, table by table, in the order they can be written: parents first. */

@@ -30,6 +30,12 @@ function transferOf({ result }: PoolOnLine, line: LineInput, hours: number): num
   return here === 0 && result.usable > 0 ? hours : 0;
 }
 
+/** The quicker of two ways is taken: round a spare that is too far, and never worse without one than with one. */
+function ways(near: number, viaOtherSite: number, around: number) {
+  const without = Math.max(near, around);
+  return { withSpare: Math.min(viaOtherSite, without), withoutSpare: without };
+}
+
 function costsOf(line: LineInput, { times }: PoolOnLine, delayHours: number): Costs | null {
   if (line.costPerHour === null) return null;
   const terms = {
@@ -37,10 +43,9 @@ function costsOf(line: LineInput, { times }: PoolOnLine, delayHours: number): Co
     bufferHours: line.bufferHours ?? 0,
     unrecoveredShare: line.unrecoveredShare,
   };
-  const withSpare = expectedStopCost({ restoration: times.withSpare, delayHours }, terms);
-  const without = expectedStopCost({ restoration: times.withoutSpare, delayHours: 0 }, terms);
-  // Nobody waits longer for a spare than for the way round it, whatever few records say.
-  return { withSpare, withoutSpare: Math.max(withSpare, without) };
+  const cost = (restoration: RestorationTimes["withSpare"], delay: number) =>
+    expectedStopCost({ restoration, delayHours: delay }, terms);
+  return ways(cost(times.withSpare, 0), cost(times.withSpare, delayHours), cost(times.withoutSpare, 0));
 }
 
 function stopsOf(line: LineInput, pool: PoolOnLine, transferHours: number): Stops {
@@ -48,10 +53,12 @@ function stopsOf(line: LineInput, pool: PoolOnLine, transferHours: number): Stop
   const costs = costsOf(line, pool, delay);
   const failuresPerYear = pool.units * pool.failure.mean;
   const noSpare = pool.result.noSpare.mean;
-  const hoursWithSpare = pool.times.hoursWithSpare + delay;
+  const near = pool.times.hoursWithSpare;
+  const hours = ways(near, near + delay, pool.times.hoursWithoutSpare);
   return {
-    ...{ poolId: pool.result.poolId, units: pool.units, failuresPerYear, noSpare, hoursWithSpare },
-    hoursWithoutSpare: Math.max(hoursWithSpare, pool.times.hoursWithoutSpare),
+    ...{ poolId: pool.result.poolId, units: pool.units, failuresPerYear, noSpare },
+    hoursWithSpare: hours.withSpare,
+    hoursWithoutSpare: hours.withoutSpare,
     costWithSpare: costs?.withSpare ?? null,
     costWithoutSpare: costs?.withoutSpare ?? null,
     baseLoss: costs && failuresPerYear * (1 - noSpare) * costs.withSpare,

@@ -88,5 +88,5 @@ export function lineScore(
   );
   const sum = logs.reduce((total, log) => total + log, 0);
   const shares = parts.map((part, i) => ({ ...part, share: sum === 0 ? 0 : (logs[i] as number) / sum }));
-  return { score: -100 * Math.expm1(sum), shares };
+  return { score: sum === 0 ? 0 : -100 * Math.expm1(sum), shares };
 }

@@ -6,8 +6,8 @@ const FIRMWARE_FLOOR = 24;
 
 export function settingRows(): SettingRow[] {
   return [
-    { key: "demo", value: true },
-    { key: "asOf", value: D0 },
-    { key: "minimumFirmware", value: FIRMWARE_FLOOR },
+    { key: "demo", value: JSON.stringify(true) },
+    { key: "asOf", value: JSON.stringify(D0) },
+    { key: "minimumFirmware", value: JSON.stringify(FIRMWARE_FLOOR) },
   ];
 }

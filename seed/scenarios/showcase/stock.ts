@@ -11,9 +11,9 @@ import type { StockLotRow, StockState } from "@/seed/tables";
 
 // Pieces on the books of the whole group by part; about four in five of them are usable.
 const BOOKED = `
-HE-010 8,HE-020 12,HE-040 8,HE-080 4,EL-010 5,EL-020 7,EL-040 5,EL-080 3,BI-010 3,BI-020 5,BI-040 2,LA-010 2,LA-020 4,LA-040 2
-WR-010 8,WR-020 12,WR-040 6,WR-080 3,WR-150 2,FI-010 10,FI-020 16,FI-040 9,FI-080 4,RO-010 5,RO-020 8,RO-040 5,RO-080 2
-S3-300 4,S5-500 9,S7-700 8,PB-16 12,PN-16 16,L8-08 9,LX-12 14,BK-240 48,GL-01 6,LR-01 5
+HE-010 12,HE-020 15,HE-040 12,HE-080 8,EL-010 9,EL-020 10,EL-040 9,EL-080 5,BI-010 5,BI-020 8,BI-040 5,BI-080 2,LA-010 4,LA-020 6,LA-040 4,LA-080 2
+WR-010 13,WR-020 18,WR-040 11,WR-080 7,WR-150 4,FI-010 15,FI-020 22,FI-040 14,FI-080 9,RO-010 9,RO-020 12,RO-040 9,RO-080 5
+S3-300 7,S5-500 10,S7-700 10,PB-16 13,PN-16 17,L8-08 14,LX-12 15,BK-240 48,GL-01 6,LR-01 8
 `;
 const USABLE_SHARE = 0.8;
 const OTHER_STATES: readonly StockState[] = ["unproven", "on_hold", "wrong_revision"];
@@ -23,13 +23,24 @@ interface Drawn {
   readonly places: ReadonlyMap<string, number>;
 }
 
+/** A piece for each site that has the part, as far as they reach, the biggest first; the rest by what is installed. */
+function oneEachFirst(pieces: number, weights: readonly number[]): number[] {
+  const present = weights.filter((weight) => weight > 0).length;
+  if (pieces < present) {
+    const smallest = [...weights].sort((a, b) => b - a)[pieces - 1] ?? 0;
+    return apportion(pieces, weights, { most: 1 }).map((share, i) => ((weights[i] ?? 0) >= smallest ? share : 0));
+  }
+  const rest = apportion(pieces - present, weights);
+  return weights.map((weight, i) => (weight > 0 ? 1 : 0) + (rest[i] ?? 0));
+}
+
 /** Shelves of a part: usable pieces lie where most are installed, the others where the draw puts them. */
 function shelvesOf(entry: string, { chance, places }: Drawn): Shelf[] {
   const [key = "", count] = entry.split(" ");
   const booked = Number(count);
   const usable = Math.round(booked * USABLE_SHARE);
   const weights = SITES.map(({ code }) => places.get(`${code}/${key}`) ?? 0);
-  const bySite = apportion(usable, weights);
+  const bySite = oneEachFirst(usable, weights);
   const shelves = SITES.map(
     ({ code }, i): Shelf => ({ site: code, key, state: "usable", quantity: bySite[i] ?? 0 }),
   );

@@ -98,6 +98,13 @@ describe("pools", () => {
       9,
     );
   });
+  test("a spare further off than the way round it is not waited for", () => {
+    const far = evaluate(smallGroup, { ...likelyAssumptions, transferHours: 10_000 });
+    const [away] = lineOf("TAD-01", far).pools;
+    expect(away?.hoursWithSpare).toBe(away?.hoursWithoutSpare);
+    expect(away?.costWithSpare).toBe(away?.costWithoutSpare);
+    expect(away?.costWithoutSpare).toBe(lineOf("TAD-01").pools[0]?.costWithoutSpare);
+  });
   test("with no spare anywhere there is nothing to transfer, and every failure finds the shelf empty", () => {
     const bare = evaluate(withPool("oak", { stock: [] }), likelyAssumptions);
     expect(lineOf("TAD-01", bare).pools[0]?.hoursWithSpare).toBe(lineOf("VEL-03").pools[0]?.hoursWithSpare);
