@@ -26,10 +26,7 @@ interface Drawn {
 /** A piece for each site that has the part, as far as they reach, the biggest first; the rest by what is installed. */
 function oneEachFirst(pieces: number, weights: readonly number[]): number[] {
   const present = weights.filter((weight) => weight > 0).length;
-  if (pieces < present) {
-    const smallest = [...weights].sort((a, b) => b - a)[pieces - 1] ?? 0;
-    return apportion(pieces, weights, { most: 1 }).map((share, i) => ((weights[i] ?? 0) >= smallest ? share : 0));
-  }
+  if (pieces < present) return apportion(pieces, weights, { most: 1 });
   const rest = apportion(pieces - present, weights);
   return weights.map((weight, i) => (weight > 0 ? 1 : 0) + (rest[i] ?? 0));
 }
