@@ -4,7 +4,8 @@ const config: NextConfig = {
   output: "standalone",
   serverExternalPackages: ["highs", "pg"],
   poweredByHeader: false,
-  experimental: { serverActions: { bodySizeLimit: "64mb" } },
+  // Two limits, both above the largest register file taken: the action's own, and that of the proxy before it.
+  experimental: { serverActions: { bodySizeLimit: "64mb" }, proxyClientMaxBodySize: "64mb" },
 };
 
 export default config;

@@ -8,7 +8,8 @@ import { importSites, openBatch, visibleBatches } from "@/lib/data/intake/batch"
 import { takeBack } from "@/lib/data/intake/takeBack";
 import { write } from "@/lib/data/intake/write";
 import { dialectOf, openRegister } from "@/lib/intake/openRegister";
-import { REGISTERS, type RegisterKey } from "@/lib/intake/registers";
+import { isRegisterKey, REGISTERS, type RegisterKey } from "@/lib/intake/registers";
+import { openQuestions, settleDialect } from "@/lib/intake/settleDialect";
 import { headersKey, type Mapping, toMapping } from "@/lib/intake/suggestMapping";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { err, ok, type Result } from "@/lib/kernel/result";
@@ -18,6 +19,11 @@ import type { ImportBatch, Prisma } from "@/prisma/generated/client";
 const gone: Refusal = {
   code: "missing",
   reason: "There is no such file waiting. It may have been loaded or taken back meanwhile; look at the list.",
+};
+
+const unanswered: Refusal = {
+  code: "invalid",
+  reason: "The file can be read in two ways. Say first how it writes its numbers and dates; nothing was loaded.",
 };
 
 /** A file as a person hands it in. */
@@ -65,11 +71,19 @@ export async function chooseImportReading(
   return database().$transaction(async (tx) => {
     const batch = await tx.importBatch.findFirst({
       where: { id: choice.batchId, state: "staged", ...visibleBatches(actor) },
-      select: { id: true, register: true },
+      select: { id: true, register: true, fileBytes: true },
     });
-    if (!batch) return err(gone);
-    const { mapping, dialect } = choice;
-    await tx.importBatch.update({ where: { id: batch.id }, data: { mapping, dialect } });
+    if (!batch || !isRegisterKey(batch.register)) return err(gone);
+    const register = REGISTERS[batch.register];
+    const opened = await openRegister(batch.fileBytes, register);
+    if (!opened.ok) return err({ code: "invalid", reason: opened.error });
+    const { mapping, answers } = choice;
+    // The values are asked again: a column mapped just now may write its numbers in its own way.
+    const dialect = settleDialect(dialectOf(opened.value.body, mapping, register), answers);
+    await tx.importBatch.update({
+      where: { id: batch.id },
+      data: { mapping, dialect: dialect as unknown as Prisma.InputJsonObject },
+    });
     const headers = headersKey(Object.keys(mapping));
     await tx.importMapping.upsert({
       where: { register_headers: { register: batch.register, headers } },
@@ -100,7 +114,12 @@ export async function commitImport(
     });
     if (!batch) return err(gone);
     const allowedSites = await importSites(tx, actor);
-    const { examination } = await openBatch(tx, batch, { allowedSites, day: today(), leftOut });
+    const { examination, finding, dialect } = await openBatch(tx, batch, {
+      allowedSites,
+      day: today(),
+      leftOut,
+    });
+    if (openQuestions(finding, dialect).length > 0) return err(unanswered);
     const missing = examination.problems.map((one) => one.problem);
     if (missing.length > 0) return err({ code: "invalid", reason: missing.join(" ") });
     const steps = await write(tx, examination.resolved, { batchId, day: today() });

@@ -1,4 +1,5 @@
 import { explain } from "./explain";
+import { hearStop } from "./hearStop";
 
 /** One run of Ebbline, from its start to a clean stop. */
 export interface Life {
@@ -11,7 +12,7 @@ export interface Life {
 /** Runs to the end, stops all that was started, and leaves with the status returned; 1 when it failed. */
 export async function live(run: (life: Life) => Promise<number>): Promise<never> {
   const asked = new AbortController();
-  for (const name of ["SIGINT", "SIGTERM", "SIGHUP"] as const) process.on(name, () => asked.abort());
+  hearStop(() => asked.abort());
   const stops: (() => Promise<void> | void)[] = [];
   let status = 0;
   try {

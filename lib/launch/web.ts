@@ -13,17 +13,19 @@ export interface WebServer {
   stop(): Promise<void>;
 }
 
+const endWithParent = new URL("./endWithParent.mjs", import.meta.url).href;
+
 const READY_MS = 60_000;
 const STOP_MS = 8_000;
 
 /** Starts the built web application on a database and waits until it answers. */
 export async function startWeb(settings: Settings, databaseUrl: string): Promise<WebServer> {
   // A group of its own, so that Ctrl-C reaches it only through stop().
-  const server = spawn(process.execPath, [builtServer], {
+  const server = spawn(process.execPath, ["--import", endWithParent, builtServer], {
     cwd: dirname(builtServer),
     env: { ...process.env, ...environment(settings, databaseUrl) },
     detached: true,
-    stdio: ["ignore", "ignore", "inherit"],
+    stdio: ["ignore", "ignore", "inherit", "ipc"],
   });
   const ended = new Promise<void>((resolve) => server.once("exit", () => resolve()));
   const health = `http://${reachable(settings.host)}:${settings.port}/api/health`;

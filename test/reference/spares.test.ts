@@ -103,12 +103,10 @@ test("life-of-type demand with two failures seen in 800 h, 2000 h to go (derived
 
 describe("Poisson newsvendor (stockpyl tests; Snyder and Shen, 4.7 and 4.8a)", () => {
   test.each([
-    [6, 4, 1, 8],
-    [18, 270, 200, 19],
-  ])("mean %d", (mean, underCost, overCost, best) => {
-    expect(lastBuy({ a: mean * 1e9, b: 1e9, exposure: 1, usable: 0, underCost, overCost }).quantity).toBe(
-      best,
-    );
+    { mean: 6, underCost: 4, overCost: 1, best: 8 },
+    { mean: 18, underCost: 270, overCost: 200, best: 19 },
+  ])("mean $mean", ({ mean, best, ...costs }) => {
+    expect(lastBuy({ a: mean * 1e9, b: 1e9, exposure: 1, usable: 0, ...costs }).quantity).toBe(best);
   });
 });
 
@@ -122,7 +120,8 @@ describe("18 units for 2.5 years at Gamma(4.1, 100), worked out beside the metho
     [4, 0.07, 0.04, 0.13],
     [5, 0.032, 0.012, 0.06],
     [6, 0.014, 0.003, 0.02],
-  ])("%d spares", (spares, uncertain, plugged, short) => {
+  ] as const)("%d spares", (...row) => {
+    const [spares, uncertain, plugged, short] = row;
     const places = uncertain < 0.1 ? 0.0006 : 0.006;
     near(1 - demandChanceAtMost(demand, spares), uncertain, places);
     near(runOut(1.845, spares), plugged, places);
@@ -180,17 +179,23 @@ describe("40 units, rate 0.05, 2 spares, orders to 0.5, repair to 1.5", () => {
     near(noSpare(t), chance, 0.0005);
   });
 
-  /** Removals one by one; each order and repair comes back when it does. */
-  function missingAt(t: number, stream: ReturnType<typeof randomStream>): number {
-    let missing = 0;
-    for (let s = 0; ; ) {
-      s -= Math.log(1 - stream.next()) / (40 * 0.05);
-      if (s > t) return missing;
-      if (s <= 0.5) missing += t - s < 0.25 ? 1 : 0;
-      else if (s <= 1.5) missing += t - s < 0.15 || stream.next() >= 0.6 ? 1 : 0;
-      else missing += 1;
-    }
+  type Stream = ReturnType<typeof randomStream>;
+
+  /** Whether what was removed at s is still not replaced at t: its order under way, in repair, or lost. */
+  function isMissing(s: number, t: number, stream: Stream): boolean {
+    if (s <= 0.5) return t - s < 0.25;
+    if (s <= 1.5) return t - s < 0.15 || stream.next() >= 0.6;
+    return true;
   }
+
+  /** Removals one by one at exponential gaps. */
+  function missingAt(t: number, stream: Stream): number {
+    const gap = () => -Math.log(1 - stream.next()) / (40 * 0.05);
+    let missing = 0;
+    for (let s = gap(); s <= t; s += gap()) if (isMissing(s, t, stream)) missing += 1;
+    return missing;
+  }
+
   test.each(printed)("agrees with 20 000 simulated histories at %d years", (t) => {
     const stream = randomStream(2026, `history to ${t}`);
     const runs = 20_000;

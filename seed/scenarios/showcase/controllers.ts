@@ -69,8 +69,20 @@ function pickUnknown(bare: readonly Bare[], chance: RandomStream): Set<Bare> {
   ]);
 }
 
+/** Drives on Ethernet need a Slate 7 at 27 or a Slate 5 at 24; where they run, the level is not below. */
+function canBeLower(one: Bare): boolean {
+  const { firmware } = lineOf(one);
+  if (modelOf(one) === "Slate 7") return firmware > 27;
+  const onEthernet = one.machines.some(({ axes }) =>
+    axes.some((family) => family === "HE" || family === "EL"),
+  );
+  return !onEthernet || firmware > 24;
+}
+
 function pickLower(bare: readonly Bare[], unknown: ReadonlySet<Bare>, chance: RandomStream): Set<Bare> {
-  const open = chance.shuffle(bare.filter((one) => !one.leads && !isBeside(one) && !unknown.has(one)));
+  const open = chance.shuffle(
+    bare.filter((one) => !one.leads && !isBeside(one) && !unknown.has(one) && canBeLower(one)),
+  );
   const sure = SURELY_LOWER.flatMap((code) => open.filter((one) => lineOf(one).code === code).slice(0, 1));
   const others = open.filter((one) => !sure.includes(one));
   return new Set([...sure, ...others].slice(0, Math.round(bare.length * ONE_LOWER_SHARE)));

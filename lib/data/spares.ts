@@ -1,0 +1,96 @@
+import "server-only";
+import type { Actor } from "@/lib/access/actor";
+import { maySomewhere } from "@/lib/access/policy";
+import { database } from "@/lib/data/client";
+import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
+import { siteIds } from "@/lib/data/scope";
+import { readHoldings, readWeek } from "@/lib/data/sparesHoldings";
+import { addDays, type IsoDate } from "@/lib/kernel/isoDate";
+import type { PoolResult } from "@/lib/risk/evaluation";
+import type { PoolBefore, SiteHolding, SparesLook, SparesPool } from "@/lib/view/sparesLook";
+
+const DAYS_BACK = 7;
+
+/**
+ * The pools of the group on a day, each beside what was computed for seven days earlier.
+ *
+ * The earlier picture holds the dates and events known then. Stock has no past: both use the shelf of today.
+ */
+export async function readSpares(actor: Actor, asOf: IsoDate): Promise<SparesLook> {
+  const before = addDays(asOf, -DAYS_BACK);
+  const { id: earlierId } = await currentEvaluation(before);
+  const { id: evaluationId, engine, dataVersion } = await currentEvaluation(asOf);
+  const [pools, earlier, holdings, week] = await Promise.all([
+    findPools(actor, evaluationId),
+    findResults(actor, earlierId),
+    readHoldings(actor, asOf),
+    readWeek(actor, { asOf, before }),
+  ]);
+  const past = new Map(earlier.map((row) => [row.partId, row.result as unknown as PoolResult]));
+  const weeks = new Map(week.map((row) => [row.partId, row]));
+  return {
+    ...{ asOf, before, engine, dataVersion },
+    seesAll: siteIds(actor, "read") === undefined,
+    pools: pools.map((row) => {
+      const result = row.result as unknown as PoolResult;
+      const own = holdings.filter((one) => one.partId === row.partId);
+      const { newRemovals, repairsOut, repairsOverdue } = weeks.get(row.partId) ?? quiet;
+      return {
+        ...poolOf(row, result),
+        before: beforeOf(past.get(row.partId)),
+        ...{ newRemovals, repairsOut, repairsOverdue },
+        sites: own.map((one): SiteHolding => {
+          const usable = result.usableBySite[one.siteId]?.usable ?? 0;
+          return { siteCode: one.siteCode, units: one.units, book: one.book, usable };
+        }),
+      };
+    }),
+  };
+}
+
+const quiet = { newRemovals: 0, repairsOut: 0, repairsOverdue: 0 };
+
+function findPools(actor: Actor, evaluationId: string) {
+  return database().evaluatedPool.findMany({
+    where: readable(actor, evaluationId),
+    select: {
+      partId: true,
+      result: true,
+      part: {
+        select: {
+          ...{ maker: true, number: true, description: true, itemClass: true },
+          family: { select: { id: true, name: true } },
+        },
+      },
+    },
+    orderBy: [{ part: { maker: "asc" } }, { part: { number: "asc" } }],
+  });
+}
+
+function findResults(actor: Actor, evaluationId: string) {
+  return database().evaluatedPool.findMany({
+    where: readable(actor, evaluationId),
+    select: { partId: true, result: true },
+  });
+}
+
+/** A pool belongs to the whole group: whoever may read at some site reads its sums. */
+function readable(actor: Actor, evaluationId: string) {
+  return { evaluationId, ...(maySomewhere(actor.grants, "read") ? {} : { partId: { in: [] as string[] } }) };
+}
+
+type FoundPool = Awaited<ReturnType<typeof findPools>>[number];
+
+function poolOf({ partId, part }: FoundPool, result: PoolResult) {
+  const { stage, installed, book, usable, removalsPerYear, noSpare, depletionP50, depletionP80 } = result;
+  return {
+    ...{ partId, ...part, stage, installed, book, usable, removalsPerYear },
+    ...{ noSpare, depletionP50, depletionP80, removalRate: result.removal.mean },
+  } satisfies Partial<SparesPool>;
+}
+
+function beforeOf(result: PoolResult | undefined): PoolBefore | null {
+  if (!result) return null;
+  const { stage, noSpare, depletionP50, depletionP80 } = result;
+  return { stage, noSpare: noSpare.mean, depletionP50, depletionP80 };
+}

@@ -1,0 +1,35 @@
+import { z } from "zod";
+import { isIsoDate } from "@/lib/kernel/isoDate";
+
+const day = z.string().refine(isIsoDate, "Write a day that exists, as 2026-11-30.").nullable();
+
+/** The figures of a stock lot as they stand in the store; null is not known. */
+const storedLot = z.strictObject({
+  state: z.enum([
+    "usable",
+    "unproven",
+    "wrong_revision",
+    "on_hold",
+    "reserved",
+    "removed_untested",
+    "beyond_repair",
+  ]),
+  quantity: z
+    .number("Write a whole number of pieces, or leave it empty.")
+    .int("Write a whole number of pieces.")
+    .min(0, "Write 0 or more pieces.")
+    .max(100_000, "Write at most 100000 pieces.")
+    .nullable(),
+  lastPoweredOn: day,
+  countedOn: day,
+});
+
+const lotThatHolds = storedLot.refine((lot) => lot.quantity !== null || lot.countedOn === null, {
+  path: ["quantity"],
+  message: "A counted lot has a number of pieces; without one, leave the day of the count empty.",
+});
+
+/** A change of a stock lot: what the person saw, and what should stand instead. */
+export const changeStockLot = z.strictObject({ lotId: z.uuid(), seen: storedLot, wanted: lotThatHolds });
+
+export type ChangeStockLot = z.output<typeof changeStockLot>;

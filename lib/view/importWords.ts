@@ -1,0 +1,64 @@
+import type { FieldValue } from "@/lib/intake/readCell";
+import { day } from "@/lib/view/time";
+import { NOT_KNOWN, plainNumber } from "@/lib/view/number";
+
+const THINGS: Readonly<Record<string, readonly [string, string]>> = {
+  CurrencyRate: ["currency rate", "currency rates"],
+  Site: ["site", "sites"],
+  Line: ["line", "lines"],
+  Controller: ["controller", "controllers"],
+  Machine: ["machine", "machines"],
+  Network: ["motion network", "motion networks"],
+  Axis: ["axis", "axes"],
+  Family: ["product family", "product families"],
+  Part: ["part", "parts"],
+  PartAlias: ["other part number", "other part numbers"],
+  Successor: ["successor", "successors"],
+  LifecycleFact: ["statement on supply", "statements on supply"],
+  Position: ["position", "positions"],
+  Unit: ["unit", "units"],
+  Placement: ["unit in its place", "units in their places"],
+  StockLot: ["stock lot", "stock lots"],
+  Event: ["event", "events"],
+};
+
+/** What a stored thing is called on screen: `axis`, `stock lot`. */
+export function thingWord(entity: string, many: boolean): string {
+  const words = THINGS[entity];
+  return words ? words[many ? 1 : 0] : entity;
+}
+
+/** A stored field in words: `costPerHour` reads `cost per hour`, `partId` reads `part`. */
+export function storedFieldWord(field: string): string {
+  return field
+    .replace(/Id$/, "")
+    .replace(/([a-z])([A-Z0-9])/g, "$1 $2")
+    .toLowerCase();
+}
+
+const WHOLE_DAY = /^\d{4}-\d{2}-\d{2}$/;
+const LOCAL_TIME = /^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2})$/;
+
+/** A value as read or stored, in words: dates that cannot be misread, `not known` for nothing. */
+export function valueWord(value: string | number | boolean | null): string {
+  if (value === null || value === "") return NOT_KNOWN;
+  if (typeof value === "boolean") return value ? "yes" : "no";
+  if (typeof value === "number") return plainNumber(value, decimalsOf(value));
+  if (WHOLE_DAY.test(value)) return day(value);
+  const time = LOCAL_TIME.exec(value);
+  return time ? `${day(time[1] ?? null)}, ${time[2]}` : value;
+}
+
+/** A cell as it was read; empty text for nothing, since a sparse row would be a wall of words. */
+export function cellWord(value: FieldValue | undefined): string {
+  if (value === undefined || value === null) return "";
+  if (typeof value !== "object") return valueWord(value);
+  if ("level" in value) return value.text;
+  return value.revision === null ? value.base : `${value.base} rev. ${value.revision}`;
+}
+
+function decimalsOf(value: number): number {
+  const text = String(value);
+  if (text.includes("e")) return Number.isInteger(value) ? 0 : 6;
+  return Math.min(6, text.split(".")[1]?.length ?? 0);
+}

@@ -1,0 +1,53 @@
+import { daysBetween } from "@/lib/kernel/isoDate";
+import type { SparesPool } from "@/lib/view/sparesLook";
+
+/** A change of chance smaller than this is rounding of the time that passed. */
+const STILL = 0.0005;
+
+/** What moved in a pool within the week. */
+export interface PoolMove {
+  /** Change of the no-spare chance, in [-1, 1]; null when the pool is new. */
+  readonly noSpare: number | null;
+  /** Days the P80 day moved, negative is nearer; null when either day is open. */
+  readonly depletionDays: number | null;
+  /** Reasons on record, worst first; empty when only time passed. */
+  readonly reasons: readonly string[];
+}
+
+/** Says how a pool stands against the week before. */
+export function poolMove(pool: SparesPool): PoolMove {
+  const { before, depletionP80 } = pool;
+  const moved = before?.depletionP80 && depletionP80 ? daysBetween(before.depletionP80, depletionP80) : null;
+  return {
+    noSpare: before === null ? null : pool.noSpare.mean - before.noSpare,
+    depletionDays: moved,
+    reasons: reasonsOf(pool),
+  };
+}
+
+function reasonsOf(pool: SparesPool): string[] {
+  const { before, stage, newRemovals, repairsOverdue } = pool;
+  const reasons: string[] = [];
+  if (before === null) reasons.push("New in the records");
+  else if (before.stage !== stage) reasons.push("Supply stage changed");
+  if (newRemovals > 0) reasons.push(`${newRemovals} ${newRemovals === 1 ? "removal" : "removals"} this week`);
+  if (repairsOverdue > 0)
+    reasons.push(`${repairsOverdue} ${repairsOverdue === 1 ? "repair" : "repairs"} overdue`);
+  return reasons;
+}
+
+/** Whether a pool got worse by more than rounding. */
+export function gotWorse(pool: SparesPool): boolean {
+  return (poolMove(pool).noSpare ?? 0) > STILL;
+}
+
+/** Pools in the order of what got worse: chance gained, then chance now, then number. */
+export function orderByWorse(pools: readonly SparesPool[]): SparesPool[] {
+  const gain = (pool: SparesPool) => {
+    const moved = poolMove(pool).noSpare ?? 0;
+    return Math.abs(moved) <= STILL ? 0 : moved;
+  };
+  return [...pools].sort(
+    (a, b) => gain(b) - gain(a) || b.noSpare.mean - a.noSpare.mean || (a.number < b.number ? -1 : 1),
+  );
+}

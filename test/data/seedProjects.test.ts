@@ -1,0 +1,41 @@
+import { expect, test } from "vitest";
+import { earnedValue } from "@/lib/projects/earnedValue";
+import { company, D0 } from "@/test/data/seedLookup";
+
+function figuresOf(code: string) {
+  const project = company.Project.find((one) => one.code === code);
+  if (!project) throw new Error(`No project ${code}`);
+  const steps = company.Milestone.filter(({ projectId }) => projectId === project.id);
+  const share = (day: "dueOn" | "doneOn") =>
+    steps.reduce((sum, step) => sum + ((step[day] ?? "9") <= D0 ? step.weight : 0), 0) / 100;
+  const budget = Number(project.budget);
+  const actual = company.CostEntry.filter(
+    ({ projectId, kind }) => projectId === project.id && kind === "actual",
+  );
+  return {
+    weight: steps.reduce((sum, { weight }) => sum + weight, 0),
+    ...earnedValue({
+      budgetAtCompletion: budget,
+      planned: budget * share("dueOn"),
+      earned: budget * share("doneOn"),
+      actual: actual.reduce((sum, { amount }) => sum + Number(amount), 0),
+    }),
+  };
+}
+
+test("KAR-02 earns 0.75 of its cost and 0.79 of its calendar, and would end at SEK 6.5 M", () => {
+  const { weight, cpi, spi, eac, tcpi } = figuresOf("KAR-02-R1");
+  expect(weight).toBe(100);
+  expect(cpi).toBeCloseTo(0.749, 3);
+  expect(spi).toBeCloseTo(0.786, 3);
+  expect(eac.trend).toBeCloseTo(6_545_455, 0);
+  expect(eac.plannedRest).toBeCloseTo(5_805_000, 0);
+  expect(tcpi).toBeCloseTo(1.696, 3);
+});
+
+test.each(["VEL-09-R1", "THO-01-S1"])("%s is on its way", (code) => {
+  const { weight, cpi, spi } = figuresOf(code);
+  expect(weight).toBe(100);
+  expect(cpi ?? 0).toBeGreaterThanOrEqual(1);
+  expect(spi).toBe(1);
+});
