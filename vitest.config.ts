@@ -12,6 +12,9 @@ export default defineConfig({
   },
   test: {
     include: ["test/{unit,reference,property,outside,architecture,data}/**/*.test.ts"],
+    // Tests of the database start servers, and a machine of two cores runs several at once.
+    testTimeout: 30_000,
+    hookTimeout: 60_000,
     // A zone far from home, so that a date shifted by a zone shows.
     env: { TZ: "Pacific/Auckland" },
   },

@@ -23,7 +23,8 @@ const gone: Refusal = {
 
 const unanswered: Refusal = {
   code: "invalid",
-  reason: "The file can be read in two ways. Say first how it writes its numbers and dates; nothing was loaded.",
+  reason:
+    "The file can be read in two ways. Say first how it writes its numbers and dates; nothing was loaded.",
 };
 
 /** A file as a person hands it in. */

@@ -1,7 +1,10 @@
 import type { ColumnDialect, Dialect, DialectFinding } from "@/lib/intake/dialect";
 
 /** What a person said about numbers and dates of a file; what is left out stays as found. */
-export type DialectAnswers = ColumnDialect;
+export interface DialectAnswers {
+  readonly decimalMark?: "point" | "comma" | undefined;
+  readonly dateOrder?: "dayFirst" | "monthFirst" | undefined;
+}
 
 const CUSTOMS = ["decimalMark", "dateOrder"] as const;
 

@@ -31,6 +31,16 @@ export async function makeDatabase(url: (name: string) => string, name: string, 
   return url(name);
 }
 
+/** Removes a database of a server, and who is connected to it. */
+export async function dropDatabase(url: (name: string) => string, name: string): Promise<void> {
+  const server = await connect(url("postgres"));
+  try {
+    await server.query(`DROP DATABASE IF EXISTS ${name} WITH (FORCE)`);
+  } finally {
+    await server.end();
+  }
+}
+
 /** Whether neither a site nor a person is known yet. */
 export async function isEmpty(url: string): Promise<boolean> {
   const client = await connect(url);
@@ -51,5 +61,8 @@ export async function seedDemo(url: string, signal?: AbortSignal): Promise<void>
     output: "quiet",
     ...(signal ? { signal } : {}),
   });
-  if (!done) throw new Refusal("The demonstration company could not be written: the message is above.");
+  if (!done)
+    throw new Refusal(
+      "The demonstration company could not be written, for the reason above; EBBLINE_DEMO=no starts without it.",
+    );
 }

@@ -20,6 +20,14 @@ export function isRunning(id: number, program: string): boolean {
   return words[0]?.includes(program) ?? false;
 }
 
+/** When the process started, in ticks since the machine did; undefined where the system does not show it. */
+export function startOf(id: number): string | undefined {
+  const file = `/proc/${id}/stat`;
+  if (!existsSync(file)) return undefined;
+  // The name, in parentheses, may hold spaces; the 20th field after it is the start.
+  return readFileSync(file, "utf8").split(") ").at(-1)?.split(" ")[19];
+}
+
 /** Waits until the process is gone. @returns Whether it went within the time. */
 export async function waitUntilGone(id: number, program: string, patienceMs: number): Promise<boolean> {
   const end = performance.now() + patienceMs;

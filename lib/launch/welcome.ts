@@ -25,7 +25,10 @@ async function signIns(url: string): Promise<string[]> {
     const present = new Set(rows.map(({ email }) => email));
     const lines = demoAccounts
       .filter(({ email }) => present.has(email))
-      .map(({ email, password, role, sites }) => `  ${email}  ${password}  (${role}, ${sites})`);
+      .map(
+        ({ email, password, role, sites }) =>
+          `  ${email}  ${password}  (${role}, ${sites === "all" ? "all sites" : sites.join(", ")})`,
+      );
     return lines.length === 0 ? [] : ["Demonstration accounts:", ...lines];
   } finally {
     await client.end();

@@ -127,7 +127,7 @@ export interface PoolResult {
   readonly failure: RateResult;
   /** Pieces on the books; null when a lot is not counted and nothing else is there. */
   readonly book: number | null;
-  /** Expected pieces that work when needed; whole pieces enter the chance below. */
+  /** Expected pieces that work when needed; the chances below count each piece as working or not for itself. */
   readonly usable: number;
   readonly usableBySite: Readonly<Record<string, { readonly book: number; readonly usable: number }>>;
   readonly deductions: readonly Deduction[];

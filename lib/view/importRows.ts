@@ -1,3 +1,6 @@
+/** Rows a sheet of a workbook has at most, by the limits its makers publish (from memory). */
+const LAST_ROW = 1_048_576;
+
 /** Row numbers as one writes them: `3-5,9`. */
 export function writeRowList(rows: readonly number[]): string {
   const sorted = [...new Set(rows)].sort((a, b) => a - b);
@@ -11,17 +14,17 @@ export function writeRowList(rows: readonly number[]): string {
 }
 
 /**
- * Reads row numbers as one writes them (`3-5, 9`), rising and once each.
+ * Reads row numbers as one writes them (`3-5, 9`), rising and once each; rows beyond a sheet's end are cut off.
  *
- * @param known Row numbers the file has; others are left out, so that a list stays as short as the file.
  * @returns null when the text is no list of row numbers.
  */
-export function readRowList(text: string, known: readonly number[]): number[] | null {
-  const pieces = text.split(/[,;\s]+/).filter((piece) => piece !== "");
-  const runs = pieces.map((piece) => /^(\d{1,7})(?:[-–](\d{1,7}))?$/.exec(piece));
-  if (runs.some((run) => run === null)) return null;
-  const spans = runs.map((run) => [Number(run?.[1]), Number(run?.[2] ?? run?.[1])] as const);
-  return [...known]
-    .filter((row) => spans.some(([from, to]) => row >= from && row <= to))
-    .sort((a, b) => a - b);
+export function readRowList(text: string): number[] | null {
+  const rows = new Set<number>();
+  for (const piece of text.split(/[,;\s]+/).filter((one) => one !== "")) {
+    const run = /^(\d{1,9})(?:[-–](\d{1,9}))?$/.exec(piece);
+    if (!run) return null;
+    const last = Math.min(Number(run[2] ?? run[1]), LAST_ROW);
+    for (let row = Math.max(1, Number(run[1])); row <= last; row += 1) rows.add(row);
+  }
+  return [...rows].sort((a, b) => a - b);
 }

@@ -1,6 +1,7 @@
+import type { FieldKind } from "@/lib/intake/field";
 import type { FieldValue } from "@/lib/intake/readCell";
-import { day } from "@/lib/view/time";
 import { NOT_KNOWN, plainNumber } from "@/lib/view/number";
+import { day } from "@/lib/view/time";
 
 const THINGS: Readonly<Record<string, readonly [string, string]>> = {
   CurrencyRate: ["currency rate", "currency rates"],
@@ -39,6 +40,11 @@ export function storedFieldWord(field: string): string {
 const WHOLE_DAY = /^\d{4}-\d{2}-\d{2}$/;
 const LOCAL_TIME = /^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2})$/;
 
+/** A value of a stored field in words; a year is no quantity and has no groups of digits. */
+export function storedWord(field: string, value: string | number | boolean | null): string {
+  return field.endsWith("Year") && value !== null ? String(value) : valueWord(value);
+}
+
 /** A value as read or stored, in words: dates that cannot be misread, `not known` for nothing. */
 export function valueWord(value: string | number | boolean | null): string {
   if (value === null || value === "") return NOT_KNOWN;
@@ -50,10 +56,11 @@ export function valueWord(value: string | number | boolean | null): string {
 }
 
 /** A cell as it was read; empty text for nothing, since a sparse row would be a wall of words. */
-export function cellWord(value: FieldValue | undefined): string {
+export function cellWord(value: FieldValue | undefined, kind: FieldKind): string {
   if (value === undefined || value === null) return "";
-  if (typeof value !== "object") return valueWord(value);
-  if ("level" in value) return value.text;
+  if (typeof value !== "object") return kind === "year" ? String(value) : valueWord(value);
+  if ("level" in value)
+    return `${value.bound === "atLeast" ? "at least " : ""}${value.level}${value.minor === null ? "" : `.${value.minor}`}`;
   return value.revision === null ? value.base : `${value.base} rev. ${value.revision}`;
 }
 

@@ -70,3 +70,20 @@ export function controllerBlockers(
     unknownMemory: named((one) => one.memoryPercent === null),
   };
 }
+
+/** The line's standing against the floor in a word: the worst of its controllers, unread before fine. */
+export function lineFloorWord(controllers: readonly ControllerFacts[], floor: number | null): string {
+  if (controllers.length === 0) return "no controller recorded";
+  if (floor === null) return "no floor recorded";
+  const states = controllers.map((one) => floorState(one.firmware, floor));
+  if (states.includes("below")) return "below the floor";
+  return states.includes("unknown") ? "not all read" : "at the floor or above";
+}
+
+/** The levels of a model in a few characters: `21–22`, `24, 1 not read`. */
+export function firmwareWords({ firmware, unknownFirmware, controllers }: LeadController): string {
+  if (firmware === null) return "level not read";
+  const { low, high } = firmware;
+  const levels = low === high ? String(low) : `${low}–${high}`;
+  return unknownFirmware === 0 ? levels : `${levels}, ${unknownFirmware} of ${controllers} not read`;
+}

@@ -1,5 +1,4 @@
 import type { Result } from "@/lib/kernel/result";
-import { ok } from "@/lib/kernel/result";
 import { type Cut, cutByBudget, type NoCut, type Pin } from "@/lib/portfolio/cutByBudget";
 import type { Span } from "@/lib/risk/evaluation";
 
@@ -134,15 +133,13 @@ function costOf({ code, estimate }: Candidate, { costs }: PlanChoice): number | 
 
 function cutWith(ordered: readonly Candidate[], choice: PlanChoice): Result<Cut, NoCut> | null {
   const { budget, fill } = choice;
-  // Without a budget there is nothing to cut; an empty ranking is cut to nothing.
   if (budget === null) return null;
   const lines = ordered.map((line) => ({
     id: line.id,
     cost: costOf(line, choice),
     pin: pinOf(line, choice),
   }));
-  const cut = cutByBudget(lines, { budget, fill });
-  return cut.ok ? ok(cut.value) : cut;
+  return cutByBudget(lines, { budget, fill });
 }
 
 function rowsOf(ordered: readonly Candidate[], choice: PlanChoice, cut: Cut | null): CutRow[] {
@@ -183,7 +180,12 @@ function effectsOf(ordered: readonly Candidate[], choice: PlanChoice, cut: Cut):
     const before = fundedBy(without.value.funded);
     return [
       {
-        ...{ code: line.code, pin, loss: lossOf(now) - lossOf(before), spent: cut.spent - without.value.spent },
+        ...{
+          code: line.code,
+          pin,
+          loss: lossOf(now) - lossOf(before),
+          spent: cut.spent - without.value.spent,
+        },
         comesIn: now.filter((one) => !before.includes(one)).map(({ code }) => code),
         fallsOut: before.filter((one) => !now.includes(one)).map(({ code }) => code),
       },

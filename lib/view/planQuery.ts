@@ -60,16 +60,19 @@ export function isUnreadableBudget(params: SearchParams): boolean {
 
 /** The address of a cut on a day. */
 export function planHref(query: PlanQuery, asOf: string): string {
-  const params = new URLSearchParams({ year: String(query.year) });
-  if (query.budget !== null) params.set("budget", String(query.budget));
-  params.set("by", query.by);
-  if (query.fill) params.set("fill", "yes");
-  if (query.pinnedIn.length > 0) params.set("in", query.pinnedIn.join(","));
-  if (query.pinnedOut.length > 0) params.set("out", query.pinnedOut.join(","));
   const costs = Object.entries(query.costs).map(([code, cost]) => `${code}:${cost}`);
-  if (costs.length > 0) params.set("cost", costs.join(","));
-  params.set("asOf", asOf);
-  return `/plans/new?${params.toString()}`;
+  const pairs: readonly (readonly [string, string])[] = [
+    ["year", String(query.year)],
+    ["budget", query.budget === null ? "" : String(query.budget)],
+    ["by", query.by],
+    ["fill", query.fill ? "yes" : ""],
+    ["in", query.pinnedIn.join(",")],
+    ["out", query.pinnedOut.join(",")],
+    ["cost", costs.join(",")],
+    ["asOf", asOf],
+  ];
+  const said = pairs.filter(([, value]) => value !== "");
+  return `/plans/new?${said.map(([key, value]) => `${key}=${encodeURIComponent(value)}`).join("&")}`;
 }
 
 /** The same cut with one line pinned in, pinned out, or freed. */

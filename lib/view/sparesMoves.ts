@@ -1,4 +1,5 @@
 import { daysBetween } from "@/lib/kernel/isoDate";
+import { plainNumber } from "@/lib/view/number";
 import type { SparesPool } from "@/lib/view/sparesLook";
 
 /** A change of chance smaller than this is rounding of the time that passed. */
@@ -50,4 +51,18 @@ export function orderByWorse(pools: readonly SparesPool[]): SparesPool[] {
   return [...pools].sort(
     (a, b) => gain(b) - gain(a) || b.noSpare.mean - a.noSpare.mean || (a.number < b.number ? -1 : 1),
   );
+}
+
+const POINT = 100;
+
+/** A change of chance in percentage points, signed: `+3.2 points`. */
+export function pointsText(change: number): string {
+  const points = plainNumber(Math.abs(change) * POINT, 1);
+  return `${change > 0 ? "+" : "\u2212"}${points} points`;
+}
+
+/** Whether a change of chance is for the worse, the better, or only rounding. */
+export function moveKind(change: number): "better" | "worse" | "same" {
+  if (Math.abs(change) <= STILL) return "same";
+  return change > 0 ? "worse" : "better";
 }

@@ -17,6 +17,8 @@ export interface HeldShare {
   readonly ofDemand: number | null;
   /** Share of spares ÷ share of demand; null when either is unknown or there is no demand. */
   readonly index: number | null;
+  /** Pieces beyond the site's share of the demand; negative is short, null when there is no demand. */
+  readonly excess: number | null;
   /** Whether the index is above 1.5, or spares lie where nothing is installed. */
   readonly hoards: boolean;
 }
@@ -65,6 +67,7 @@ function shareOf(
   const index = ofSpares === null || ofDemand === null || ofDemand === 0 ? null : ofSpares / ofDemand;
   return {
     ...{ siteCode, units, book, usable, ofSpares, ofDemand, index },
+    excess: ofDemand === null ? null : book - ofDemand * group.book,
     ofUnits: share(units, group.units),
     hoards: index === null ? book > 0 && demand === 0 : index > HOARD_INDEX,
   };
@@ -74,37 +77,33 @@ function share(part: number, whole: number): number | null {
   return whole === 0 ? null : Math.min(1, part / whole);
 }
 
-/** A family's pools with their shares, the most uneven family first. */
-export interface FamilyShares {
-  readonly id: string;
-  readonly name: string;
+/** A site's share of one family. */
+export interface FamilyShare extends HeldShare {
+  readonly familyId: string;
+  readonly family: string;
   readonly maker: string;
-  readonly installed: number;
-  readonly book: number;
-  readonly usable: number;
-  readonly shares: readonly HeldShare[];
+  /** Pieces of the family on the books of the whole group. */
+  readonly groupBook: number;
+  readonly groupUnits: number;
 }
 
-/** The families whose spares are counted, those with the highest index first. */
-export function familyShares(pools: readonly SparesPool[]): FamilyShares[] {
+/** Each family at each site, where the most pieces lie beyond the share of the demand first. */
+export function familyShares(pools: readonly SparesPool[]): FamilyShare[] {
   const members = new Map<string, SparesPool[]>();
   for (const pool of pools)
     if (pool.family !== null) members.set(pool.family.id, [...(members.get(pool.family.id) ?? []), pool]);
-  const families = [...members.values()].flatMap((own) => {
+  const rows = [...members.values()].flatMap((own) => {
     const [lead] = own;
     if (!lead?.family) return [];
     const sum = (value: (pool: SparesPool) => number) => own.reduce((all, pool) => all + value(pool), 0);
-    return {
-      ...lead.family,
+    const family = {
+      familyId: lead.family.id,
+      family: lead.family.name,
       maker: lead.maker,
-      installed: sum((pool) => pool.installed),
-      book: sum((pool) => pool.book ?? 0),
-      usable: sum((pool) => pool.usable),
-      shares: heldShares(own),
+      groupBook: sum((pool) => pool.book ?? 0),
+      groupUnits: sum((pool) => pool.installed),
     };
+    return family.groupBook === 0 ? [] : heldShares(own).map((share) => ({ ...family, ...share }));
   });
-  const worst = (family: FamilyShares) => Math.max(0, ...family.shares.map((one) => one.index ?? 0));
-  return families
-    .filter((family) => family.book > 0)
-    .sort((a, b) => worst(b) - worst(a) || (a.name < b.name ? -1 : 1));
+  return rows.sort((a, b) => (b.excess ?? 0) - (a.excess ?? 0) || (a.family < b.family ? -1 : 1));
 }

@@ -5,7 +5,10 @@ import { parseModule, readModules } from "./sources";
 const modules = readModules("app", "lib", "seed", "prisma");
 
 /** Files that are started rather than imported. */
-const ENTRIES = ["start.mjs", "start.ts", "test.mjs", "test.ts"].map((name) => `lib/launch/${name}`);
+const ENTRIES = ["prepare", "start", "test"].flatMap((name) => [
+  `lib/launch/${name}.mjs`,
+  `lib/launch/${name}.ts`,
+]);
 
 describe("the project", () => {
   it("keeps each import rule", () => {

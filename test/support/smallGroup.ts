@@ -1,8 +1,9 @@
+import type { LifecycleDates } from "@/lib/lifecycle/supplyStage";
 import type { GroupInput, LineInput, PoolInput, StockInput } from "@/lib/risk/evaluation";
 
 /** Two sites, three lines and three pools: an old drive, a new one and one nobody has read. */
 
-export const noDates = {
+export const noDates: LifecycleDates = {
   noticeOn: null,
   lastOrderOn: null,
   lastShipOn: null,
@@ -11,7 +12,7 @@ export const noDates = {
   checkedOn: "2026-10-01",
 };
 
-export const oldDates = {
+export const oldDates: LifecycleDates = {
   ...noDates,
   lastOrderOn: "2021-06-30",
   lastShipOn: "2022-06-30",

@@ -68,7 +68,7 @@ function forPrisma(row: Row): Record<string, Kept> {
   return Object.fromEntries(
     Object.entries(row).map(([field, value]) => [
       field,
-      typeof value === "string" && /(On|From)$/.test(field) && DAY.test(value)
+      typeof value === "string" && /(On|From|Until)$/.test(field) && DAY.test(value)
         ? `${value}T00:00:00.000Z`
         : value,
     ]),

@@ -1,7 +1,7 @@
 import { existsSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { isBuilt } from "../build";
-import { makeDatabase, seedDemo } from "../fillDatabase";
+import { dropDatabase, makeDatabase, seedDemo } from "../fillDatabase";
 import { projectFolder, stateFolder } from "../folders";
 import type { Life } from "../live";
 import { freePort } from "../port";
@@ -31,6 +31,7 @@ export async function runBrowserTests(server: (name: string) => string, life: Li
 }
 
 async function serveDemo(server: (name: string) => string, life: Life): Promise<string> {
+  await dropDatabase(server, "ebbline_browser");
   const url = await makeDatabase(server, "ebbline_browser", (fresh) => seedDemo(fresh, life.stopping));
   const port = await freePort(0);
   const address = `http://127.0.0.1:${port}`;

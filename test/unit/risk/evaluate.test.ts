@@ -80,6 +80,16 @@ test("removals drive the shelf, failures the stops", () => {
   expect(lineOf("VEL-03", failures).stopsPerYear).toBeGreaterThan(lineOf("VEL-03").stopsPerYear);
 });
 
+test("each line's failures go by the experience of its own site", () => {
+  const quiet = smallGroup.experience.map((seen) =>
+    seen.siteId === "TAD" ? { ...seen, failures: 0, unitYears: 900 } : seen,
+  );
+  const group = evaluate({ ...smallGroup, experience: quiet }, likelyAssumptions);
+  const perUnit = (id: string) =>
+    (lineOf(id, group).pools[0]?.failuresPerYear ?? 0) / (lineOf(id, group).pools[0]?.units ?? 0);
+  expect(perUnit("TAD-01")).toBeLessThan(perUnit("VEL-03") / 2);
+});
+
 describe("pools", () => {
   test("the shelf of a part past repair empties, a replenished one does not", () => {
     const oak = poolOf("oak");

@@ -1,8 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { yearsBetween } from "@/lib/kernel/isoDate";
+import type { LifecycleDates } from "@/lib/lifecycle/supplyStage";
 import { likelyAssumptions } from "@/lib/risk/assumptions";
 import { evaluate } from "@/lib/risk/evaluate";
 import { supplyOutlook } from "@/lib/risk/supplyOutlook";
+import { noSpareChance } from "@/lib/spares/noSpareChance";
+import { stockChance } from "@/lib/spares/stockChance";
 import { noDates, oldDates, pool, smallGroup } from "../../support/smallGroup";
 
 const asOf = "2026-11-30";
@@ -38,13 +41,10 @@ describe("how a pool is replenished", () => {
     );
   });
   test("repair ends on its day, with the last shipment when that is all that is known, or never", () => {
-    const until = (dates: typeof oldDates | typeof noDates) =>
+    const until = (dates: LifecycleDates) =>
       outlook({ dates, repair }, "repair-fed")[0]?.supply.repair?.untilAt;
     expect(until(oldDates)).toBeCloseTo(yearsBetween(asOf, "2025-12-31"), 12);
-    expect(until({ ...oldDates, repairUntilOn: null } as unknown as typeof noDates)).toBeCloseTo(
-      yearsBetween(asOf, "2022-06-30"),
-      12,
-    );
+    expect(until({ ...oldDates, repairUntilOn: null })).toBeCloseTo(yearsBetween(asOf, "2022-06-30"), 12);
     expect(until(noDates)).toBeNull();
   });
   test("an undated part is orderable or not, by the stated chance; a passed last order settles it", () => {
@@ -62,4 +62,15 @@ test("the mean over the horizon is that of the trapezoids under the monthly chan
   const inner = months.slice(1, -1).reduce((sum, x) => sum + x, 0);
   expect(oak?.noSpare.mean).toBeCloseTo((inner + ((months[0] ?? 0) + (months[12] ?? 0)) / 2) / 12, 12);
   expect(oak?.noSpare.mean).toBeGreaterThan((months[0] ?? 0) + 0.1);
+});
+
+test("the span of the no-spare chance takes the rate at its 5 % and 95 % points", () => {
+  const [oak] = evaluate(smallGroup, likelyAssumptions).pools;
+  if (!oak) throw new Error("no pool");
+  const shelf = stockChance([{ count: 3, works: 0.97 }]);
+  const month = oak.noSpareByMonth[6];
+  const exposure = 90 * 0.5;
+  expect(month?.mean).toBeCloseTo(noSpareChance({ a: oak.removal.a, b: oak.removal.b, exposure }, shelf), 10);
+  expect(month?.low).toBeCloseTo(noSpareChance({ rate: oak.removal.low, exposure }, shelf), 10);
+  expect(month?.high).toBeCloseTo(noSpareChance({ rate: oak.removal.high, exposure }, shelf), 10);
 });

@@ -68,6 +68,11 @@ describe("depletion day", () => {
     expect(days).toBe(254);
     expect(depletionDay(byMonth, { ...options, chance: 0.5 })).toBe("2027-08-11");
   });
+  test("takes the day that reaches the chance exactly", () => {
+    const step = (years: number) => (years * 365.25 > 99.5 ? 0.5 : 0);
+    const months = Array.from({ length: 13 }, (_, m) => step(m / 12));
+    expect(depletionDay(months, { asOf: "2026-11-30", at: step, chance: 0.5 })).toBe("2027-03-10");
+  });
   test("is today when it is reached already and unknown beyond the months computed", () => {
     expect(depletionDay([0.9], { ...options, chance: 0.8 })).toBe("2026-11-30");
     expect(depletionDay(byMonth, { ...options, chance: 0.9 })).toBeNull();

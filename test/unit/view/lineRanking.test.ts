@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import { kendallTauB } from "@/lib/risk/rankAgreement";
 import { lineAgreement } from "@/lib/view/lineAgreement";
 import { concentrationSentence, lineConcentration } from "@/lib/view/lineConcentration";
-import { filterLines, lineQuery, orderLines, sumLines } from "@/lib/view/lineQuery";
 import { costDoubt, type LineCost, type RankedLine } from "@/lib/view/lineRanking";
+import { rankedBy, sumLines } from "@/lib/view/lineTotals";
 
 const cost: LineCost = {
   perHour: 1000,
@@ -65,30 +65,15 @@ const lines = [
   }),
 ];
 
-describe("the address of the ranking", () => {
-  it("gives defaults for what it does not say or cannot mean", () => {
-    expect(lineQuery.parse({})).toEqual({ by: "loss", site: "", stage: "", q: "" });
-    expect(lineQuery.parse({ by: "luck", stage: ["own-stock", "open"], q: "  Tray " })).toEqual({
-      by: "loss",
-      site: "",
-      stage: "own-stock",
-      q: "Tray",
-    });
-  });
-
-  it("filters by site, by stage and by any word of a line", () => {
-    const codes = (asked: object) => filterLines(lines, lineQuery.parse(asked)).map((line) => line.code);
-    expect(codes({ site: "B" })).toEqual(["B-01", "B-02"]);
-    expect(codes({ stage: "own-stock" })).toEqual(["A-02"]);
-    expect(codes({ q: "bet" })).toEqual(["B-01", "B-02"]);
-    expect(codes({ q: "carton", site: "A", stage: "open" })).toEqual(["A-01"]);
-  });
-});
-
-describe("the order of lines", () => {
-  it("follows the leading rank, with lines that have none at the end", () => {
-    expect(orderLines(lines, "loss").map((line) => line.code)).toEqual(["B-01", "A-01", "B-02", "A-02"]);
-    expect(orderLines(lines, "score").map((line) => line.code)).toEqual(["A-01", "A-02", "B-01", "B-02"]);
+describe("the leading rank", () => {
+  it("is money unless the address asks for the score", () => {
+    expect(["score", "loss", "luck", null, undefined].map(rankedBy)).toEqual([
+      "score",
+      "loss",
+      "loss",
+      "loss",
+      "loss",
+    ]);
   });
 });
 

@@ -1,0 +1,200 @@
+import { AsOfLink } from "@/app/_ui/AsOfLink";
+import type { Column } from "@/app/_ui/DataTable/column";
+import { StageBadge } from "@/app/_ui/StageBadge";
+import { CostCell } from "@/app/(workspace)/lines/_components/CostCell";
+import { FirmwareCell } from "@/app/(workspace)/lines/_components/FirmwareCell";
+import { LossBar } from "@/app/(workspace)/lines/_components/LossBar";
+import { ScoreParts } from "@/app/(workspace)/lines/_components/ScoreParts";
+import { money, moneyRange, thousands } from "@/lib/view/format";
+import { leadController, lineFloorWord } from "@/lib/view/lineControllers";
+import { costDoubt, type RankedLine, type Ranking } from "@/lib/view/lineRanking";
+import type { LineTotals, RankedBy } from "@/lib/view/lineTotals";
+import { significant } from "@/lib/view/number";
+import { stageBadge, stageOrder, stageView } from "@/lib/view/stage";
+import { day } from "@/lib/view/time";
+
+/** What the columns need besides the rows. */
+export interface ColumnTerms {
+  readonly by: RankedBy;
+  readonly ranking: Ranking;
+  readonly totals: LineTotals;
+}
+
+type LineColumn = Column<RankedLine>;
+
+/** The columns of the ranking, the leading rank first. */
+export function lineColumns(terms: ColumnTerms): LineColumn[] {
+  const ranks = rankColumns(terms);
+  const ordered = terms.by === "loss" ? ranks : [...ranks].reverse();
+  return [
+    nameColumn(terms),
+    ...ordered,
+    ...placeColumns(terms),
+    ...lossColumns(terms),
+    ...scoreColumns(terms),
+    ...supplyColumns(),
+    ...controllerColumns(terms),
+    ...hiddenColumns(terms),
+  ];
+}
+
+function nameColumn({ totals }: ColumnTerms): LineColumn {
+  return {
+    key: "line",
+    header: "Line",
+    value: (line) => line.code,
+    filter: "text",
+    foot: `Sum of ${totals.lines}`,
+  };
+}
+
+function rankColumns({ by, ranking }: ColumnTerms): LineColumn[] {
+  const unit = `of ${ranking.groupLines}`;
+  const rank = { unit, align: "end" } as const;
+  return [
+    {
+      ...{ ...rank, key: "money", header: "Rank by money", priority: by === "loss" ? 1 : 2 },
+      value: (line) => line.rankByLoss,
+    },
+    {
+      ...{ ...rank, key: "score-rank", header: "Rank by score", priority: by === "score" ? 1 : 2 },
+      value: (line) => line.rankByScore,
+    },
+  ];
+}
+
+function placeColumns({ ranking }: ColumnTerms): LineColumn[] {
+  const several = new Set(ranking.lines.map((line) => line.siteCode)).size > 1;
+  return [
+    { key: "name", header: "Name", value: (line) => line.name, filter: "text", width: "6.5rem" },
+    {
+      key: "site",
+      header: "Site",
+      value: (line) => line.siteCode,
+      word: (line) => `${line.siteCode} ${line.siteName}`,
+      filter: several ? "choice" : "text",
+      priority: 3,
+    },
+  ];
+}
+
+function lossColumns({ ranking, totals }: ColumnTerms): LineColumn[] {
+  const max = Math.max(0, ...ranking.lines.map((line) => line.stopLoss?.high ?? 0));
+  const range =
+    totals.stopLoss === null || totals.lowest === null || totals.highest === null
+      ? null
+      : { mean: totals.stopLoss, low: totals.lowest, high: totals.highest };
+  return [
+    {
+      ...{ key: "loss", header: "Stop loss", unit: "k€ a year", align: "end", priority: 1 },
+      value: (line) => line.stopLoss?.mean ?? null,
+      cell: (line) => thousands(line.stopLoss?.mean ?? null),
+      foot: thousands(totals.stopLoss),
+    },
+    {
+      ...{ key: "span", header: "Base, shortage and span", unit: `scale to ${money(max)}`, width: "11rem" },
+      value: (line) => line.stopLoss?.high ?? null,
+      cell: (line) => (
+        <LossBar
+          span={line.stopLoss}
+          baseLoss={line.baseLoss}
+          shortageLoss={line.shortageLoss}
+          max={max}
+          assumed={costDoubt(line.cost, ranking.asOf) !== null}
+        />
+      ),
+      foot: range === null ? "" : `${moneyRange(range)}, all low or all high at once`,
+    },
+  ];
+}
+
+function scoreColumns({ totals }: ColumnTerms): LineColumn[] {
+  return [
+    {
+      ...{ key: "score", header: "Score", unit: "0 to 100", align: "end", priority: 1 },
+      value: (line) => line.score,
+      cell: (line) => significant(line.score, 3),
+    },
+    {
+      ...{ key: "parts", header: "Score in parts", width: "12rem" },
+      value: (line) => line.score,
+      cell: (line) => <ScoreParts score={line.score} parts={line.scoreParts} />,
+    },
+    {
+      ...{ key: "stops", header: "Stops", unit: "a year", align: "end", priority: 3 },
+      value: (line) => line.stopsPerYear,
+      cell: (line) => significant(line.stopsPerYear, 2),
+      foot: significant(totals.stopsPerYear, 3),
+    },
+  ];
+}
+
+function supplyColumns(): LineColumn[] {
+  return [
+    {
+      ...{ key: "empty", header: "First shelf empty", unit: "80 % sure", width: "9rem" },
+      filter: "text",
+      value: (line) => line.depletionP80,
+      word: (line) => line.depletionPart?.label ?? "none computed",
+      cell: (line) => <DepletionCell line={line} />,
+    },
+    {
+      ...{ key: "stage", header: "Supply stage", filter: "choice" },
+      value: (line) => stageOrder(line.worstStage),
+      word: (line) => stageView(line.worstStage).name,
+      cell: (line) => <StageBadge {...stageBadge(line.worstStage)} />,
+    },
+  ];
+}
+
+function DepletionCell({ line }: { readonly line: RankedLine }) {
+  if (line.depletionP80 === null || line.depletionPart === null)
+    return <span className="text-ink-3">not within 5 years</span>;
+  const { id, label } = line.depletionPart;
+  return (
+    <span className="inline-grid">
+      <time dateTime={line.depletionP80}>{day(line.depletionP80)}</time>
+      {id === null ? label : <AsOfLink href={`/parts/${id}`}>{label}</AsOfLink>}
+    </span>
+  );
+}
+
+function controllerColumns({ ranking }: ColumnTerms): LineColumn[] {
+  return [
+    {
+      ...{ key: "controller", header: "Lead controller", filter: "text", priority: 3, width: "11rem" },
+      value: (line) => leadController(line.controllers)?.model ?? null,
+      cell: (line) => <FirmwareCell controllers={line.controllers} floor={ranking.firmwareFloor} />,
+    },
+    {
+      ...{ key: "cost", header: "Cost of stop", unit: "€ an hour", align: "end", priority: 3 },
+      value: (line) => line.cost.perHour,
+      cell: (line) => <CostCell cost={line.cost} asOf={ranking.asOf} />,
+    },
+  ];
+}
+
+function hiddenColumns({ ranking, totals }: ColumnTerms): LineColumn[] {
+  return [
+    {
+      ...{ key: "base", header: "Base part", unit: "k€ a year", align: "end", hidden: true },
+      value: (line) => line.baseLoss,
+      cell: (line) => thousands(line.baseLoss),
+      foot: thousands(totals.baseLoss),
+    },
+    {
+      ...{ key: "shortage", header: "Shortage part", unit: "k€ a year", align: "end", hidden: true },
+      value: (line) => line.shortageLoss,
+      cell: (line) => thousands(line.shortageLoss),
+      foot: thousands(totals.shortageLoss),
+    },
+    {
+      ...{ key: "floor", header: "Firmware floor", hidden: true, filter: "choice" },
+      value: (line) => lineFloorWord(line.controllers, ranking.firmwareFloor),
+    },
+    {
+      ...{ key: "approval", header: "Cost approval", hidden: true, filter: "choice" },
+      value: (line) => costDoubt(line.cost, ranking.asOf) ?? "Approved",
+    },
+  ];
+}

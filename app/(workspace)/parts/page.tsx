@@ -1,0 +1,31 @@
+import type { Metadata } from "next";
+import { PageHeader } from "@/app/_ui/PageHeader";
+import { PartsTable } from "@/app/(workspace)/parts/_components/PartsTable";
+import { signedInActor } from "@/lib/access/actor";
+import { readAsOf } from "@/lib/data/asOf";
+import { readParts } from "@/lib/data/partList";
+import { count, plainNumber } from "@/lib/view/number";
+
+export const metadata: Metadata = { title: "Parts" };
+
+interface PartsPageProps {
+  readonly searchParams: Promise<{ readonly asOf?: string | string[] }>;
+}
+
+export default async function PartsPage({ searchParams }: PartsPageProps) {
+  const actor = await signedInActor();
+  const { asOf: asked } = await searchParams;
+  const asOf = await readAsOf(actor, typeof asked === "string" ? asked : undefined);
+  const parts = await readParts(actor, asOf);
+  const installed = parts.filter((part) => part.installed > 0).length;
+  return (
+    <>
+      <PageHeader
+        title="Parts"
+        asOf={asOf}
+        lead={`${count(parts.length, "part")} on record, ${plainNumber(installed)} of them installed somewhere in the group. Usable pieces and chances are those of the whole group.`}
+      />
+      <PartsTable parts={parts} asOf={asOf} />
+    </>
+  );
+}

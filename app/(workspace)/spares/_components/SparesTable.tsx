@@ -1,0 +1,172 @@
+"use client";
+
+import type { Column } from "@/app/_ui/DataTable/column";
+import { DataTable } from "@/app/_ui/DataTable/DataTable";
+import { Delta } from "@/app/_ui/Delta";
+import { EmptyState } from "@/app/_ui/EmptyState";
+import { SpanBar } from "@/app/_ui/SpanBar";
+import { StageBadge } from "@/app/_ui/StageBadge";
+import { percent } from "@/lib/view/chance";
+import { itemClassName } from "@/lib/view/linePart";
+import { plainNumber, quantity, significant } from "@/lib/view/number";
+import type { SparesPool } from "@/lib/view/sparesLook";
+import { moveKind, pointsText, poolMove } from "@/lib/view/sparesMoves";
+import { heldShares } from "@/lib/view/sparesShares";
+import { stageBadge, stageOrder, stageView } from "@/lib/view/stage";
+import { day } from "@/lib/view/time";
+
+function ChanceMoved({ pool }: { readonly pool: SparesPool }) {
+  const { noSpare } = poolMove(pool);
+  if (noSpare === null) return <span className="text-ink-2">new</span>;
+  const kind = moveKind(noSpare);
+  return <Delta kind={kind} text={kind === "same" ? "no change" : pointsText(noSpare)} />;
+}
+
+function DepletionMoved({ pool }: { readonly pool: SparesPool }) {
+  const { depletionDays } = poolMove(pool);
+  if (depletionDays === null) return <span className="text-ink-2">–</span>;
+  if (depletionDays === 0) return <Delta kind="same" text="same day" />;
+  const days = `${plainNumber(Math.abs(depletionDays))} days`;
+  return depletionDays < 0 ? (
+    <Delta kind="worse" text={`${days} nearer`} />
+  ) : (
+    <Delta kind="better" text={`${days} later`} />
+  );
+}
+
+function NoSpare({ pool: { noSpare } }: { readonly pool: SparesPool }) {
+  const text = `${percent(noSpare.mean)} (${percent(noSpare.low)} to ${percent(noSpare.high)})`;
+  return (
+    <span className="flex items-center justify-end gap-2">
+      <SpanBar {...noSpare} max={1} text={text} />
+      <span className="w-12">{percent(noSpare.mean)}</span>
+    </span>
+  );
+}
+
+const hoardersOf = (pool: SparesPool) => heldShares([pool]).filter((share) => share.hoards);
+
+function heldText(pool: SparesPool): string {
+  const hoarders = hoardersOf(pool);
+  if (hoarders.length === 0) return "even";
+  return hoarders
+    .map(({ siteCode, index }) => `${siteCode} ${index === null ? "no demand" : significant(index, 2)}`)
+    .join(", ");
+}
+
+function highestIndex(pool: SparesPool): number {
+  return Math.max(0, ...heldShares([pool]).map((share) => share.index ?? 0));
+}
+
+const depletionText = (date: string | null) => (date === null ? "beyond 5 years" : day(date));
+
+const who: readonly Column<SparesPool>[] = [
+  {
+    ...{ key: "part", header: "Part", filter: "text", width: "8.5rem" },
+    value: (pool) => pool.number,
+    word: (pool) => `${pool.number} ${pool.number.replace(/[^\p{L}\p{N}]/gu, "")}`,
+    cell: (pool) => pool.number,
+  },
+  {
+    ...{ key: "family", header: "Family", filter: "choice", priority: 3 },
+    value: (pool) => pool.family?.name ?? "no family",
+  },
+  {
+    ...{ key: "class", header: "Class", filter: "choice", priority: 3, hidden: true },
+    value: (pool) => itemClassName(pool.itemClass),
+  },
+  {
+    ...{ key: "stage", header: "Supply stage", filter: "choice" },
+    value: (pool) => stageOrder(pool.stage),
+    word: (pool) => stageView(pool.stage).name,
+    cell: (pool) => <StageBadge {...stageBadge(pool.stage)} />,
+  },
+];
+
+const moved: readonly Column<SparesPool>[] = [
+  {
+    ...{ key: "change", header: "Change of chance", unit: "in 7 days", align: "end", priority: 1 },
+    value: (pool) => poolMove(pool).noSpare,
+    cell: (pool) => <ChanceMoved pool={pool} />,
+  },
+  {
+    ...{ key: "reasons", header: "On record", filter: "text", priority: 3, width: "10rem" },
+    value: (pool) => poolMove(pool).reasons.join(", "),
+    cell: (pool) => poolMove(pool).reasons.join(", ") || <span className="text-ink-2">only time passed</span>,
+  },
+];
+
+const figures: readonly Column<SparesPool>[] = [
+  {
+    ...{ key: "no-spare", header: "No-spare chance", unit: "mean of 12 months", align: "end" },
+    value: (pool) => pool.noSpare.mean,
+    cell: (pool) => <NoSpare pool={pool} />,
+  },
+  {
+    ...{ key: "installed", header: "Installed", unit: "units", align: "end", priority: 3 },
+    value: (pool) => pool.installed,
+    cell: (pool) => plainNumber(pool.installed),
+  },
+  {
+    ...{ key: "book", header: "Book", unit: "pieces", align: "end", priority: 3 },
+    value: (pool) => pool.book,
+    cell: (pool) => (pool.book === null ? "not counted" : plainNumber(pool.book)),
+  },
+  {
+    ...{ key: "usable", header: "Usable", unit: "pieces", align: "end", priority: 1 },
+    value: (pool) => (pool.book === null ? null : pool.usable),
+    cell: (pool) => (pool.book === null ? "not counted" : quantity(pool.usable)),
+  },
+  {
+    ...{ key: "removals", header: "Removals", unit: "a year", align: "end", priority: 3 },
+    value: (pool) => pool.removalsPerYear,
+    cell: (pool) => significant(pool.removalsPerYear, 2),
+  },
+  {
+    ...{ key: "p50", header: "Depletion", unit: "P50", priority: 3, hidden: true },
+    value: (pool) => pool.depletionP50,
+    cell: (pool) => depletionText(pool.depletionP50),
+  },
+  {
+    ...{ key: "p80", header: "Depletion", unit: "P80" },
+    value: (pool) => pool.depletionP80,
+    cell: (pool) => depletionText(pool.depletionP80),
+  },
+  {
+    ...{ key: "p80-moved", header: "P80 moved", unit: "in 7 days", align: "end", priority: 3, hidden: true },
+    value: (pool) => poolMove(pool).depletionDays,
+    cell: (pool) => <DepletionMoved pool={pool} />,
+  },
+  {
+    ...{ key: "held", header: "Held above share", unit: "index by site", priority: 3 },
+    value: highestIndex,
+    cell: heldText,
+  },
+  {
+    ...{ key: "overdue", header: "Repairs", unit: "overdue of out", align: "end", priority: 3 },
+    value: (pool) => pool.repairsOverdue,
+    cell: (pool) => (pool.repairsOut === 0 ? "0" : `${pool.repairsOverdue} of ${pool.repairsOut}`),
+  },
+];
+
+const columns: readonly Column<SparesPool>[] = [...who, ...moved, ...figures];
+
+/** The spares pools, what got worse first. */
+export function SparesTable({ pools }: { readonly pools: readonly SparesPool[] }) {
+  return (
+    <DataTable
+      id="spares"
+      caption="Spares pools, what got worse first"
+      noun="pools"
+      rows={pools}
+      columns={columns}
+      rowKey={(pool) => pool.partId}
+      rowHref={(pool) => `/parts/${pool.partId}`}
+      empty={
+        <EmptyState title="No pools yet">
+          A pool stands here once a part is installed or on a shelf. Import an axis or stock register.
+        </EmptyState>
+      }
+    />
+  );
+}

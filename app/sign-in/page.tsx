@@ -1,0 +1,41 @@
+import type { Metadata } from "next";
+import { redirect } from "next/navigation";
+import { SignInForm } from "@/app/sign-in/_components/SignInForm";
+import { currentActor } from "@/lib/access/actor";
+import { isDemo } from "@/lib/env";
+
+export const metadata: Metadata = { title: "Sign in" };
+
+interface Props {
+  readonly searchParams: Promise<{ readonly next?: string | string[] }>;
+}
+
+/** The door. Whoever is signed in already goes straight through. */
+export default async function SignInPage({ searchParams }: Props) {
+  const { next } = await searchParams;
+  const target = ownPath(typeof next === "string" ? next : undefined);
+  if (await currentActor()) redirect(target);
+  return (
+    <main className="mx-auto grid min-h-dvh w-full max-w-[27rem] content-center gap-6 px-5 py-12">
+      <header className="double-rule grid gap-2 pt-4">
+        <p className="label">Ebbline</p>
+        <h1 className="font-semibold text-[1.75rem] tracking-[-0.012em]">Sign in</h1>
+        <p className="text-ink-2">
+          What is installed, how long it can still be had, and which line to retrofit first.
+        </p>
+      </header>
+      <SignInForm target={target} />
+      {isDemo() ? (
+        <p className="border-rule border-t pt-3 text-ink-2 text-sm">
+          This is the demonstration of an invented company. Its sign-ins are printed where Ebbline was
+          started.
+        </p>
+      ) : null}
+    </main>
+  );
+}
+
+/** Only a path of this installation is followed after signing in; anything else leads to the start. */
+function ownPath(next: string | undefined): string {
+  return next && /^\/(?![/\\])/.test(next) ? next : "/";
+}

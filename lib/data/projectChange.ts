@@ -1,0 +1,107 @@
+import "server-only";
+import type { Refusal } from "@/lib/access/action";
+import type { Actor } from "@/lib/access/actor";
+import { change, type Transaction } from "@/lib/data/change";
+import { atSites } from "@/lib/data/scope";
+import { err, ok, type Result } from "@/lib/kernel/result";
+import type { ChangeProject, RemoveProject, SetMilestone } from "@/lib/schema/project";
+import type { Project } from "@/prisma/generated/client";
+
+const missing: Refusal = { code: "missing", reason: "There is no such project that you may change." };
+const noMilestone: Refusal = { code: "missing", reason: "There is no such milestone in this project." };
+const conflict: Refusal = {
+  code: "conflict",
+  reason: "Somebody else changed this since you opened it. Nothing was changed; load the page again.",
+};
+
+/** Writes state, dates, forecast and cause of a project, if nobody else did meanwhile. */
+export async function changeProject(
+  actor: Actor,
+  { projectId, version, ...wanted }: ChangeProject,
+): Promise<Result<null, Refusal>> {
+  return change(actor, async (tx, record) => {
+    const project = await findProject(tx, actor, projectId);
+    if (!project) return err(missing);
+    const { startsOn, endsOn, cause, ...plain } = wanted;
+    const { count } = await tx.project.updateMany({
+      where: { id: projectId, version },
+      data: {
+        ...plain,
+        cause: cause === "" ? null : cause,
+        startsOn: dateOf(startsOn),
+        endsOn: dateOf(endsOn),
+        version: { increment: 1 },
+      },
+    });
+    if (count === 0) return err(conflict);
+    record({
+      ...{ deed: "project:change", entity: "Project", entityId: projectId, siteId: project.siteId },
+      ...{ before: figuresOf(project), after: wanted },
+    });
+    return ok(null);
+  });
+}
+
+/** Dates a milestone or marks it done, if its days are still those the person saw; swap both to undo. */
+export async function setMilestone(
+  actor: Actor,
+  { projectId, milestoneId, seen, wanted }: SetMilestone,
+): Promise<Result<null, Refusal>> {
+  return change(actor, async (tx, record) => {
+    const project = await findProject(tx, actor, projectId);
+    if (!project) return err(missing);
+    const where = { id: milestoneId, projectId };
+    if ((await tx.milestone.count({ where })) === 0) return err(noMilestone);
+    const days = (one: typeof seen) => ({ dueOn: dateOf(one.dueOn), doneOn: dateOf(one.doneOn) });
+    const { count } = await tx.milestone.updateMany({
+      where: { ...where, ...days(seen) },
+      data: days(wanted),
+    });
+    if (count === 0) return err(conflict);
+    record({
+      ...{ deed: "project:milestone", entity: "Milestone", entityId: milestoneId, siteId: project.siteId },
+      ...{ before: seen, after: wanted },
+    });
+    return ok(null);
+  });
+}
+
+/** Takes a project's start back while nothing is booked and no milestone is done. */
+export async function removeProject(
+  actor: Actor,
+  { projectId, version }: RemoveProject,
+): Promise<Result<null, Refusal>> {
+  return change(actor, async (tx, record) => {
+    const project = await findProject(tx, actor, projectId);
+    if (!project) return err(missing);
+    const { count } = await tx.project.deleteMany({
+      where: { id: projectId, version, costs: { none: {} }, milestones: { none: { doneOn: { not: null } } } },
+    });
+    if (count === 0)
+      return err({
+        code: "impossible",
+        reason: "Money is booked or a milestone is done, or somebody changed the project. Park it instead.",
+      });
+    record({
+      ...{ deed: "project:remove", entity: "Project", entityId: projectId, siteId: project.siteId },
+      before: { code: project.code, name: project.name, ...figuresOf(project) },
+    });
+    return ok(null);
+  });
+}
+
+function findProject(tx: Transaction, actor: Actor, id: string) {
+  return tx.project.findFirst({ where: { id, ...atSites(actor, "project:write") } });
+}
+
+function figuresOf({ status, budget, currency, forecast, cause, startsOn, endsOn }: Project) {
+  return {
+    ...{ status, currency, cause, budget: budget.toFixed(2), forecast: forecast?.toFixed(2) ?? null },
+    startsOn: startsOn?.toISOString().slice(0, 10) ?? null,
+    endsOn: endsOn?.toISOString().slice(0, 10) ?? null,
+  };
+}
+
+function dateOf(day: string | null): Date | null {
+  return day === null ? null : new Date(`${day}T00:00:00Z`);
+}

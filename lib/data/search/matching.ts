@@ -1,0 +1,46 @@
+import "server-only";
+import type { Actor } from "@/lib/access/actor";
+import { database } from "@/lib/data/client";
+import type { IsoDate } from "@/lib/kernel/isoDate";
+import type { SearchHit } from "@/lib/view/searchHit";
+import { Prisma } from "@/prisma/generated/client";
+
+export const MOST_HITS = 20;
+
+/** What is looked for. */
+export interface Wanted {
+  /** The asked text as the store compares it: upper case letters and digits only. */
+  readonly key: string;
+  readonly asOf: IsoDate;
+}
+
+export type RankedHit = SearchHit & { readonly rank: number };
+
+/** The asked text as the store compares it. */
+export async function readSearchKey(_actor: Actor, asked: string): Promise<string> {
+  const [row] = await database().$queryRaw<{ key: string }[]>`SELECT "searchKey"(${asked}) AS "key"`;
+  return row?.key ?? "";
+}
+
+/** Condition: one of the texts holds the asked one. The key is letters and digits, so LIKE has no marks in it. */
+export function holds(key: string, ...texts: Prisma.Sql[]): Prisma.Sql {
+  const pattern = `%${key}%`;
+  return Prisma.sql`(${Prisma.join(
+    texts.map((text) => Prisma.sql`"searchKey"(${text}) LIKE ${pattern}`),
+    " OR ",
+  )})`;
+}
+
+/** Rank of the best match of the texts: 0 whole, 1 beginning, 2 inside. */
+export function rankOf(key: string, ...texts: Prisma.Sql[]): Prisma.Sql {
+  const ranks = texts.map(
+    (text) => Prisma.sql`CASE WHEN "searchKey"(${text}) = ${key} THEN 0
+      WHEN "searchKey"(${text}) LIKE ${`${key}%`} THEN 1 ELSE 2 END`,
+  );
+  return Prisma.sql`least(${Prisma.join(ranks)})`;
+}
+
+/** Address of a machine on its line's page. */
+export function machineHref(lineCode: string, machineCode: string): string {
+  return `/lines/${encodeURIComponent(lineCode)}#machine-${encodeURIComponent(machineCode)}`;
+}

@@ -1,0 +1,110 @@
+import "server-only";
+import type { Actor } from "@/lib/access/actor";
+import { maySomewhere } from "@/lib/access/policy";
+import { database } from "@/lib/data/client";
+import { siteIds } from "@/lib/data/scope";
+import {
+  holds,
+  MOST_HITS,
+  machineHref,
+  type RankedHit,
+  rankOf,
+  type Wanted,
+} from "@/lib/data/search/matching";
+import { Prisma } from "@/prisma/generated/client";
+
+const NUMBER = Prisma.sql`p."number"`;
+const ALIAS = Prisma.sql`a."alias"`;
+const SERIAL = Prisma.sql`u."serial"`;
+
+interface PartRow {
+  readonly id: string;
+  readonly maker: string;
+  readonly number: string;
+  readonly description: string;
+  readonly alias: string | null;
+  readonly aliasSite: string | null;
+  readonly rank: number;
+}
+
+/** Parts by their number or another spelling of it; a storeroom's number only where the actor may read. */
+export async function searchParts(actor: Actor, { key }: Wanted): Promise<RankedHit[]> {
+  const ids = siteIds(actor, "read")?.in ?? null;
+  const rows = await database().$queryRaw<PartRow[]>`
+    (SELECT p."id"::text AS "id", p."maker", p."number", p."description",
+      NULL AS "alias", NULL AS "aliasSite", ${rankOf(key, NUMBER)} AS "rank"
+    FROM "Part" p
+    WHERE ${maySomewhere(actor.grants, "read")} AND ${holds(key, NUMBER)}
+    ORDER BY "rank", p."number" LIMIT ${MOST_HITS})
+    UNION ALL
+    (SELECT p."id"::text, p."maker", p."number", p."description",
+      a."alias", s."code", ${rankOf(key, ALIAS)} AS "rank"
+    FROM "PartAlias" a
+    JOIN "Part" p ON p."id" = a."partId"
+    LEFT JOIN "Site" s ON s."id" = a."siteId"
+    WHERE ${maySomewhere(actor.grants, "read")} AND ${holds(key, ALIAS)}
+      AND (a."siteId" IS NULL OR ${ids}::uuid[] IS NULL OR a."siteId" = ANY(${ids}::uuid[]))
+    ORDER BY "rank", a."alias" LIMIT ${MOST_HITS})`;
+  return rows.map(({ id, maker, number, description, alias, aliasSite, rank }) => ({
+    kind: "part",
+    title: number,
+    detail: [
+      maker,
+      description,
+      ...(alias === null ? [] : [`also ${alias}${aliasSite === null ? "" : ` at ${aliasSite}`}`]),
+    ].join(" · "),
+    href: `/parts/${id}`,
+    rank,
+  }));
+}
+
+interface SerialRow {
+  readonly serial: string;
+  readonly partId: string;
+  readonly number: string;
+  readonly revision: string | null;
+  readonly lineCode: string | null;
+  readonly machineCode: string | null;
+  readonly designation: string | null;
+  readonly untilOn: string | null;
+  readonly rank: number;
+}
+
+/** Units by serial number: where each is on the day, or where it last was. */
+export async function searchSerials(actor: Actor, { key, asOf }: Wanted): Promise<RankedHit[]> {
+  const ids = siteIds(actor, "read")?.in ?? null;
+  const rows = await database().$queryRaw<SerialRow[]>`
+    SELECT u."serial", p."id"::text AS "partId", p."number", u."revision", there."lineCode",
+      there."machineCode", there."designation", there."untilOn", ${rankOf(key, SERIAL)} AS "rank"
+    FROM "Unit" u
+    JOIN "Part" p ON p."id" = u."partId"
+    LEFT JOIN LATERAL (
+      SELECT l."siteId", l."code" AS "lineCode", m."code" AS "machineCode", pos."designation",
+        CASE WHEN pl."untilOn" <= ${asOf}::date THEN pl."untilOn"::text END AS "untilOn"
+      FROM "Placement" pl
+      JOIN "Position" pos ON pos."id" = pl."positionId"
+      JOIN "Machine" m ON m."id" = pos."machineId"
+      JOIN "Line" l ON l."id" = m."lineId"
+      WHERE pl."unitId" = u."id" AND (pl."fromOn" IS NULL OR pl."fromOn" <= ${asOf}::date)
+      ORDER BY pl."fromOn" DESC NULLS LAST LIMIT 1
+    ) there ON true
+    WHERE ${holds(key, SERIAL)}
+      AND (${ids}::uuid[] IS NULL OR there."siteId" = ANY(${ids}::uuid[]))
+    ORDER BY "rank", u."serial" LIMIT ${MOST_HITS}`;
+  return rows.map((row) => ({
+    kind: "serial",
+    title: row.serial,
+    detail: `${row.number}${row.revision === null ? "" : ` revision ${row.revision}`} · ${whereabouts(row)}`,
+    href:
+      row.lineCode !== null && row.machineCode !== null && row.untilOn === null
+        ? machineHref(row.lineCode, row.machineCode)
+        : `/parts/${row.partId}`,
+    rank: row.rank,
+  }));
+}
+
+function whereabouts({ lineCode, machineCode, designation, untilOn }: SerialRow): string {
+  if (lineCode === null) return "in no place on record";
+  const place = `${lineCode} / ${machineCode} / ${designation}`;
+  return untilOn === null ? `in ${place}` : `taken out of ${place} on ${untilOn}`;
+}

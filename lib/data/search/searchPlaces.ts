@@ -1,0 +1,94 @@
+import "server-only";
+import type { Actor } from "@/lib/access/actor";
+import { database } from "@/lib/data/client";
+import { siteIds } from "@/lib/data/scope";
+import {
+  holds,
+  MOST_HITS,
+  machineHref,
+  type RankedHit,
+  rankOf,
+  type Wanted,
+} from "@/lib/data/search/matching";
+import { Prisma } from "@/prisma/generated/client";
+
+const LINE = [Prisma.sql`l."code"`, Prisma.sql`l."name"`];
+const MACHINE = [Prisma.sql`m."code"`, Prisma.sql`m."name"`, Prisma.sql`l."code" || m."code"`];
+const AXIS = [
+  Prisma.sql`a."code"`,
+  Prisma.sql`a."name"`,
+  Prisma.sql`m."code" || a."code"`,
+  Prisma.sql`l."code" || m."code" || a."code"`,
+];
+const POSITION = [Prisma.sql`p."designation"`];
+
+/** Where a found place is, in which words, and whether it may be seen. */
+function atSites(actor: Actor): Prisma.Sql {
+  const ids = siteIds(actor, "read")?.in ?? null;
+  return Prisma.sql`(${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))`;
+}
+
+/** Lines by code or name. */
+export async function searchLines(actor: Actor, { key }: Wanted): Promise<RankedHit[]> {
+  const rows = await database().$queryRaw<{ code: string; name: string; site: string; rank: number }[]>`
+    SELECT l."code", l."name", s."name" AS "site", ${rankOf(key, ...LINE)} AS "rank"
+    FROM "Line" l JOIN "Site" s ON s."id" = l."siteId"
+    WHERE ${holds(key, ...LINE)} AND ${atSites(actor)}
+    ORDER BY "rank", l."code" LIMIT ${MOST_HITS}`;
+  return rows.map(({ code, name, site, rank }) => ({
+    kind: "line",
+    title: code,
+    detail: `${name} · ${site}`,
+    href: `/lines/${encodeURIComponent(code)}`,
+    rank,
+  }));
+}
+
+interface PlaceRow {
+  readonly code: string;
+  readonly name: string | null;
+  readonly lineCode: string;
+  readonly lineName: string;
+  readonly machineCode: string;
+  readonly rank: number;
+}
+
+/** Machines by code, name, or line and machine code together. */
+export async function searchMachines(actor: Actor, { key }: Wanted): Promise<RankedHit[]> {
+  const rows = await database().$queryRaw<PlaceRow[]>`
+    SELECT m."code", m."name", l."code" AS "lineCode", l."name" AS "lineName", m."code" AS "machineCode",
+      ${rankOf(key, ...MACHINE)} AS "rank"
+    FROM "Machine" m JOIN "Line" l ON l."id" = m."lineId"
+    WHERE ${holds(key, ...MACHINE)} AND ${atSites(actor)}
+    ORDER BY "rank", l."code", m."code" LIMIT ${MOST_HITS}`;
+  return rows.map((row) => hitOf(row, "machine", `${row.lineCode} / ${row.code}`));
+}
+
+/** Axes by code, name, or the codes of line, machine and axis together. */
+export async function searchAxes(actor: Actor, { key }: Wanted): Promise<RankedHit[]> {
+  const rows = await database().$queryRaw<PlaceRow[]>`
+    SELECT a."code", a."name", l."code" AS "lineCode", l."name" AS "lineName", m."code" AS "machineCode",
+      ${rankOf(key, ...AXIS)} AS "rank"
+    FROM "Axis" a JOIN "Machine" m ON m."id" = a."machineId" JOIN "Line" l ON l."id" = m."lineId"
+    WHERE ${holds(key, ...AXIS)} AND ${atSites(actor)}
+    ORDER BY "rank", l."code", m."code", a."code" LIMIT ${MOST_HITS}`;
+  return rows.map((row) => hitOf(row, "axis", `${row.lineCode} / ${row.machineCode} / ${row.code}`));
+}
+
+/** Places by their reference designation. */
+export async function searchPositions(actor: Actor, { key }: Wanted): Promise<RankedHit[]> {
+  const rows = await database().$queryRaw<PlaceRow[]>`
+    SELECT p."designation" AS "code", part."number" AS "name", l."code" AS "lineCode", l."name" AS "lineName",
+      m."code" AS "machineCode", ${rankOf(key, ...POSITION)} AS "rank"
+    FROM "Position" p JOIN "Machine" m ON m."id" = p."machineId" JOIN "Line" l ON l."id" = m."lineId"
+    LEFT JOIN "Part" part ON part."id" = p."partId"
+    WHERE ${holds(key, ...POSITION)} AND ${atSites(actor)}
+    ORDER BY "rank", l."code", m."code", p."designation" LIMIT ${MOST_HITS}`;
+  return rows.map((row) => hitOf(row, "position", `${row.lineCode} / ${row.machineCode} / ${row.code}`));
+}
+
+function hitOf(row: PlaceRow, kind: RankedHit["kind"], title: string): RankedHit {
+  const href = machineHref(row.lineCode, row.machineCode);
+  const detail = row.name === null ? row.lineName : `${row.name} · ${row.lineName}`;
+  return { kind, title, detail, href, rank: row.rank };
+}

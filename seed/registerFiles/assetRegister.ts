@@ -1,0 +1,40 @@
+import type { RegisterRow } from "@/seed/registerFiles/registerRow";
+import type { SiteView } from "@/seed/registerFiles/siteView";
+
+/** One row a machine: its site, its line with the cost per hour, its controller. */
+export function assetRegister(view: SiteView): RegisterRow[] {
+  const { site, lines, machines, controller, tables } = view;
+  const rate = tables.CurrencyRate.find(({ currency }) => currency === site.currency);
+  return machines.flatMap((machine) => {
+    const line = lines.get(machine.lineId);
+    const own = controller.get(machine.controllerId);
+    if (!line || !own) return [];
+    return [
+      {
+        siteCode: site.code,
+        siteName: site.name,
+        country: site.country,
+        timeZone: site.timeZone,
+        currency: site.currency,
+        budgetRate: rate?.perEuro ?? null,
+        lineCode: line.code,
+        lineName: line.name,
+        shiftsPerWeek: line.shiftsPerWeek,
+        lineInServiceYear: line.inServiceYear,
+        costPerHour: line.costPerHour,
+        costOwner: line.costOwner,
+        costApprovedOn: line.costApprovedOn,
+        costValidUntil: line.costValidUntil,
+        bufferHours: line.bufferHours,
+        machineCode: machine.code,
+        machineName: machine.name,
+        machineInServiceYear: machine.inServiceYear,
+        controllerDesignation: own.designation,
+        controllerModel: own.model,
+        firmware: own.firmwareRaw,
+        memoryPercent: own.memoryPercent,
+        controllerReadOn: own.readOn,
+      },
+    ];
+  });
+}
