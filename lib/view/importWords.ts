@@ -69,3 +69,10 @@ function decimalsOf(value: number): number {
   if (text.includes("e")) return Number.isInteger(value) ? 0 : 6;
   return Math.min(6, text.split(".")[1]?.length ?? 0);
 }
+
+const STATES = { staged: "waiting", committed: "loaded", undone: "taken back" } as const;
+
+/** What became of a file, in words. */
+export function stateWord(state: keyof typeof STATES): string {
+  return STATES[state];
+}

@@ -1,3 +1,55 @@
 import { showcase } from "@/seed/scenarios/showcase/showcase";
 import type { HeldTables } from "@/seed/tables";
-export const small = (): HeldTables => showcase();
+
+/** Two sites with two lines each: a running project, a ring, Ethernet and a drive nobody identified. */
+const LINES = ["KAR-02", "KAR-03", "THO-01", "THO-04"];
+
+type Row = Readonly<Record<string, unknown>>;
+
+const idsOf = (rows: readonly { readonly id: string }[]): Set<unknown> => new Set(rows.map(({ id }) => id));
+
+/** Rows whose reference is among those kept. */
+function of<T extends object>(rows: readonly T[], field: keyof T & string, kept: ReadonlySet<unknown>): T[] {
+  return rows.filter((row) => kept.has((row as Row)[field]));
+}
+
+function plantOf(all: HeldTables) {
+  const lines = all.Line.filter(({ code }) => LINES.includes(code));
+  const sites = all.Site.filter(({ id }) => lines.some(({ siteId }) => siteId === id));
+  const machines = of(all.Machine, "lineId", idsOf(lines));
+  const axes = of(all.Axis, "machineId", idsOf(machines));
+  const positions = of(all.Position, "machineId", idsOf(machines));
+  const placements = of(all.Placement, "positionId", idsOf(positions));
+  return {
+    Site: sites,
+    Line: lines,
+    Controller: of(all.Controller, "id", new Set(machines.map(({ controllerId }) => controllerId))),
+    Machine: machines,
+    Network: of(all.Network, "id", new Set(axes.map(({ networkId }) => networkId))),
+    Axis: axes,
+    Position: positions,
+    Unit: of(all.Unit, "id", new Set(placements.map(({ unitId }) => unitId))),
+    Placement: placements,
+  };
+}
+
+/** A cut of the showcase that loads in a moment, for tests; the catalogue of parts is whole. */
+export function small(): HeldTables {
+  const all = showcase();
+  const plant = plantOf(all);
+  const siteIds = idsOf(plant.Site);
+  const lineIds = idsOf(plant.Line);
+  const projects = of(all.Project, "lineId", lineIds);
+  return {
+    ...all,
+    ...plant,
+    CurrencyRate: of(all.CurrencyRate, "currency", new Set(plant.Site.map(({ currency }) => currency))),
+    PartAlias: of(all.PartAlias, "siteId", new Set([...siteIds, null])),
+    StockLot: of(all.StockLot, "siteId", siteIds),
+    Event: of(all.Event, "lineId", lineIds),
+    RepairOrder: of(all.RepairOrder, "siteId", siteIds),
+    Project: projects,
+    CostEntry: of(all.CostEntry, "projectId", idsOf(projects)),
+    Milestone: of(all.Milestone, "projectId", idsOf(projects)),
+  };
+}

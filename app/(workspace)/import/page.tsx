@@ -1,11 +1,11 @@
 import type { Metadata } from "next";
+import { PageHeader } from "@/app/_ui/PageHeader";
+import { Section } from "@/app/_ui/Section";
 import { FileList } from "@/app/(workspace)/import/_components/FileList";
 import { FirstSteps } from "@/app/(workspace)/import/_components/FirstSteps";
 import { NotYours } from "@/app/(workspace)/import/_components/NotYours";
 import { RegisterGuide } from "@/app/(workspace)/import/_components/RegisterGuide";
 import { UploadForm } from "@/app/(workspace)/import/_components/UploadForm";
-import { PageHeader } from "@/app/_ui/PageHeader";
-import { Section } from "@/app/_ui/Section";
 import { signedInActor } from "@/lib/access/actor";
 import { maySomewhere } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";

@@ -3,6 +3,7 @@ import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
 import { Agreement } from "@/app/(workspace)/lines/_components/Agreement";
 import { NoLines } from "@/app/(workspace)/lines/_components/NoLines";
+import { RankingLegend } from "@/app/(workspace)/lines/_components/RankingLegend";
 import { RankingTable } from "@/app/(workspace)/lines/_components/RankingTable";
 import { signedInActor } from "@/lib/access/actor";
 import { maySomewhere } from "@/lib/access/policy";
@@ -33,6 +34,7 @@ export default async function LinesPage({ searchParams }: LinesPageProps) {
     <>
       <PageHeader title="Lines by what a stop costs" lead={leadOf(ranking)} asOf={asOf} />
       <RankingTable ranking={ranking} />
+      <RankingLegend firmwareFloor={ranking.firmwareFloor} />
       <Section title="Do money and score agree?">
         <Agreement ranking={ranking} />
       </Section>

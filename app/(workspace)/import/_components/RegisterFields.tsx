@@ -9,8 +9,8 @@ export function RegisterFields({ register }: { readonly register: Register }) {
         All {register.fields.length} columns of {register.label.toLowerCase()}
       </summary>
       <p className="measure my-2 text-ink-2 text-sm">
-        Headers may be in English, German, Polish, Swedish or Spanish, and in any order; further columns are left
-        out. An empty cell leaves what is stored as it is.
+        Headers may be in English, German, Polish, Swedish or Spanish, and in any order; further columns are
+        left out. An empty cell leaves what is stored as it is.
         {register.oneOf.map((keys) => ` Each row needs ${labels(keys).join(" or ")}.`).join("")}
       </p>
       <table className="table">

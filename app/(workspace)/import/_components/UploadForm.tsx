@@ -2,11 +2,11 @@
 
 import { useRouter, useSearchParams } from "next/navigation";
 import { type DragEvent, useRef, useState, useTransition } from "react";
-import { handInFile } from "@/app/(workspace)/import/actions";
 import { FormMessage } from "@/app/_ui/FormMessage";
 import { FileField } from "@/app/_ui/field/FileField";
 import { type Choice, SelectField } from "@/app/_ui/field/SelectField";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
+import { handInFile } from "@/app/(workspace)/import/actions";
 import type { Refusal } from "@/lib/access/action";
 import { keepAsOf } from "@/lib/view/keepAsOf";
 

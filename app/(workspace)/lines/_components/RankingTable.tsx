@@ -2,8 +2,8 @@
 
 import { useSearchParams } from "next/navigation";
 import { useMemo } from "react";
-import { DataTable } from "@/app/_ui/DataTable/DataTable";
 import { wordOf } from "@/app/_ui/DataTable/column";
+import { DataTable } from "@/app/_ui/DataTable/DataTable";
 import { readAddress } from "@/app/_ui/DataTable/tableAddress";
 import { searchRows } from "@/app/_ui/DataTable/tableModel";
 import { lineColumns } from "@/app/(workspace)/lines/_components/lineColumns";

@@ -1,3 +1,4 @@
+import { StackBar } from "@/app/_ui/StackBar";
 import { percent } from "@/lib/view/chance";
 import { significant } from "@/lib/view/number";
 
@@ -6,26 +7,24 @@ interface ScorePartsProps {
   readonly parts: { readonly stage: number; readonly spares: number; readonly repair: number };
 }
 
-const LOOKS = { stage: "bg-money-5", spares: "bg-money-4", repair: "bg-money-2" } as const;
-const NAMES = ["stage", "spares", "repair"] as const;
+const PARTS = [
+  { name: "stage", look: "solid" },
+  { name: "spares", look: "hatch" },
+  { name: "repair", look: "pale" },
+] as const;
 
 /** A score from 0 to 100 as one bar in its three parts, with their shares in figures. */
 export function ScoreParts({ score, parts }: ScorePartsProps) {
-  const share = (name: keyof typeof LOOKS) => (score === 0 ? 0 : Math.min(1, parts[name] / score));
-  const text = NAMES.map((name) => `${name} ${significant(parts[name], 2)} points`).join(", ");
+  const share = (name: keyof typeof parts) => (score === 0 ? 0 : Math.min(1, parts[name] / score));
   return (
     <span className="inline-block w-full min-w-36">
-      <span role="img" aria-label={text} title={text} className="flex h-2.5 bg-shade">
-        {NAMES.map((name) => (
-          <span
-            key={name}
-            className={`h-full border-sheet border-r ${LOOKS[name]}`}
-            style={{ width: `${parts[name]}%` }}
-          />
-        ))}
-      </span>
+      <StackBar
+        parts={PARTS.map(({ name, look }) => ({ label: name, value: parts[name], look }))}
+        max={100}
+        text={PARTS.map(({ name }) => `${name} ${significant(parts[name], 2)} points`).join(", ")}
+      />
       <span className="block text-ink-2 text-xs">
-        {NAMES.map((name) => `${name} ${percent(share(name))}`).join(" · ")}
+        {PARTS.map(({ name }) => `${name} ${percent(share(name))}`).join(" · ")}
       </span>
     </span>
   );

@@ -1,0 +1,97 @@
+"use client";
+
+import { useState, useTransition } from "react";
+import { FormMessage } from "@/app/_ui/FormMessage";
+import { DateField } from "@/app/_ui/field/DateField";
+import { NumberField } from "@/app/_ui/field/NumberField";
+import { SelectField } from "@/app/_ui/field/SelectField";
+import { TextField } from "@/app/_ui/field/TextField";
+import { SubmitButton } from "@/app/_ui/SubmitButton";
+import type { Refusal } from "@/lib/access/action";
+import type { Result } from "@/lib/kernel/result";
+import type { Evidence } from "@/lib/risk/evaluation";
+import { evidenceView } from "@/lib/view/evidence";
+import type { StoredFigures } from "@/lib/view/lineDossier";
+
+interface FiguresFormProps {
+  readonly stored: StoredFigures;
+  readonly currency: string;
+  readonly save: (wanted: StoredFigures) => Promise<Result<null, Refusal>>;
+  readonly onSaved: (wanted: StoredFigures) => void;
+}
+
+const EVIDENCE: readonly Evidence[] = ["measured", "documented", "inferred", "assumed"];
+const CHOICES = EVIDENCE.map((value) => ({
+  value,
+  label: `${evidenceView(value).text}: ${evidenceView(value).sentence}`,
+}));
+
+/** Reads the form; an empty field means not known, never zero. */
+function figuresOf(data: FormData): StoredFigures {
+  const text = (name: string) => {
+    const value = String(data.get(name) ?? "").trim();
+    return value === "" ? null : value;
+  };
+  const shifts = text("shiftsPerWeek");
+  return {
+    costPerHour: text("costPerHour"),
+    costOwner: text("costOwner"),
+    costApprovedOn: text("costApprovedOn"),
+    costValidUntil: text("costValidUntil"),
+    costEvidence: EVIDENCE.find((one) => one === data.get("costEvidence")) ?? "assumed",
+    bufferHours: text("bufferHours"),
+    shiftsPerWeek: shifts === null ? null : Number(shifts),
+  };
+}
+
+/** The figures of a line as a form. */
+export function FiguresForm({ stored, currency, save, onSaved }: FiguresFormProps) {
+  const [pending, start] = useTransition();
+  const [refusal, setRefusal] = useState<Refusal | null>(null);
+  const field = (name: keyof StoredFigures) => ({
+    name,
+    defaultValue: stored[name] ?? "",
+    error: refusal?.fields?.[`wanted.${name}`],
+  });
+  const send = (data: FormData) =>
+    start(async () => {
+      const wanted = figuresOf(data);
+      const answer = await save(wanted);
+      if (answer.ok) onSaved(wanted);
+      else setRefusal(answer.error);
+    });
+
+  return (
+    <form
+      noValidate
+      className="grid gap-4"
+      onSubmit={(event) => {
+        event.preventDefault();
+        setRefusal(null);
+        send(new FormData(event.currentTarget));
+      }}
+    >
+      <p className="text-ink-2 text-sm">An empty field means not known; it is never taken as zero.</p>
+      <div className="grid gap-4 sm:grid-cols-2">
+        <NumberField {...field("costPerHour")} label="Cost of a stop" unit={`${currency} an hour`} min={0} />
+        <TextField {...field("costOwner")} label="Who answers for it" maxLength={120} autoComplete="off" />
+        <DateField {...field("costApprovedOn")} label="Approved on" />
+        <DateField {...field("costValidUntil")} label="Valid until" />
+        <NumberField {...field("bufferHours")} label="Buffer after the line" unit="hours" min={0} />
+        <NumberField
+          {...field("shiftsPerWeek")}
+          label="Shifts of 8 hours"
+          unit="a week"
+          min={0}
+          max={21}
+          step={1}
+        />
+      </div>
+      <SelectField {...field("costEvidence")} label="How well the cost is known" choices={CHOICES} required />
+      <FormMessage kind="problem">{refusal?.reason}</FormMessage>
+      <div>
+        <SubmitButton pending={pending}>Save figures</SubmitButton>
+      </div>
+    </form>
+  );
+}

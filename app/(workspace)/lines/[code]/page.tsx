@@ -1,0 +1,25 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { Dossier } from "@/app/(workspace)/lines/[code]/_components/Dossier";
+import { signedInActor } from "@/lib/access/actor";
+import { mayAt } from "@/lib/access/policy";
+import { readAsOf } from "@/lib/data/asOf";
+import { readLine } from "@/lib/data/line";
+
+interface LinePageProps {
+  readonly params: Promise<{ readonly code: string }>;
+  readonly searchParams: Promise<{ readonly asOf?: string; readonly part?: string }>;
+}
+
+export async function generateMetadata({ params }: LinePageProps): Promise<Metadata> {
+  return { title: `Line ${decodeURIComponent((await params).code)}` };
+}
+
+export default async function LinePage({ params, searchParams }: LinePageProps) {
+  const actor = await signedInActor();
+  const { asOf: asked, part } = await searchParams;
+  const asOf = await readAsOf(actor, asked);
+  const line = await readLine(actor, { code: decodeURIComponent((await params).code), asOf });
+  if (line === null) notFound();
+  return <Dossier line={line} part={part} mayEdit={mayAt(actor.grants, "line:write", line.site.id)} />;
+}

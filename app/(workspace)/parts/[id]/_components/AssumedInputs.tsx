@@ -1,0 +1,24 @@
+import { Section } from "@/app/_ui/Section";
+import type { PartDossier } from "@/lib/view/partDossier";
+
+/** What stands in for records that are missing, and on what everything was computed. */
+export function AssumedInputs({ part }: { readonly part: PartDossier }) {
+  const assumed = part.pool?.assumed ?? [];
+  return (
+    <Section title="Assumed inputs" id="assumed">
+      {assumed.length === 0 ? (
+        <p>Nothing particular to this part was assumed.</p>
+      ) : (
+        <ul className="measure list-disc pl-5">
+          {assumed.map((text) => (
+            <li key={text}>{text}</li>
+          ))}
+        </ul>
+      )}
+      <p className="mt-2 text-ink-2 text-sm">
+        Chances of working after storage and the weights of the rates are common practice without a source.
+        Computed by {part.engine} on data version {part.dataVersion}.
+      </p>
+    </Section>
+  );
+}

@@ -1,0 +1,126 @@
+import { Caution } from "@/app/_ui/Caution";
+import { Notice } from "@/app/_ui/Notice";
+import { Section } from "@/app/_ui/Section";
+import { LotDialog } from "@/app/(workspace)/parts/[id]/_components/LotDialog";
+import { percent } from "@/lib/view/chance";
+import { count, plainNumber, quantity } from "@/lib/view/number";
+import type { PartDossier, PartLot } from "@/lib/view/partDossier";
+import {
+  agesUnpowered,
+  lotCautions,
+  needsPowerUpCare,
+  stockStateName,
+  whoHasOne,
+} from "@/lib/view/partShelf";
+import { day } from "@/lib/view/time";
+
+interface LotRowProps {
+  readonly lot: PartLot;
+  readonly part: PartDossier;
+}
+
+function LotRow({ lot, part }: LotRowProps) {
+  return (
+    <tr>
+      <th scope="row" className="font-semibold">
+        {lot.siteCode} <span className="font-normal text-ink-2">{lot.siteName}</span>
+      </th>
+      <td className="font-semibold">{lot.bin}</td>
+      <td>{lot.revision === "" ? "not known" : lot.revision}</td>
+      <td data-align="end">{lot.quantity === null ? "not counted" : plainNumber(lot.quantity)}</td>
+      <td>{stockStateName(lot.state)}</td>
+      <td data-align="end">{percent(lot.works)}</td>
+      <td>{day(lot.lastPoweredOn)}</td>
+      <td>{day(lot.countedOn)}</td>
+      <td className="text-sm">{lotCautions(lot, part.itemClass, part.asOf).join(" ")}</td>
+      <td className="no-print">{lot.mayChange ? <LotDialog lot={lot} /> : null}</td>
+    </tr>
+  );
+}
+
+function Lots({ part }: { readonly part: PartDossier }) {
+  const lots = whoHasOne(part.lots);
+  if (lots.length === 0)
+    return (
+      <p>{part.elsewhere === null ? "Nobody has one on the shelf." : "None on the shelf at your sites."}</p>
+    );
+  return (
+    <div className="table-frame">
+      <table className="table">
+        <caption className="sr-only">Who has one, ready to fit first</caption>
+        <thead>
+          <tr>
+            {["Site", "Bin", "Revision"].map((head) => (
+              <th key={head} scope="col" className="label">
+                {head}
+              </th>
+            ))}
+            <th scope="col" className="label" data-align="end">
+              Pieces
+            </th>
+            <th scope="col" className="label">
+              State
+            </th>
+            <th scope="col" className="label" data-align="end">
+              Chance it works
+            </th>
+            {["Last powered", "Counted", "Heed"].map((head) => (
+              <th key={head} scope="col" className="label">
+                {head}
+              </th>
+            ))}
+            <th scope="col" className="label no-print">
+              Change
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {lots.map((lot) => (
+            <LotRow key={lot.id} lot={lot} part={part} />
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function Elsewhere({ part: { elsewhere } }: { readonly part: PartDossier }) {
+  if (elsewhere === null) return null;
+  return (
+    <Notice kind="info">
+      At other sites: {quantity(elsewhere.usable)} usable of {count(elsewhere.book, "piece")} on the books.
+      Ask the group&apos;s spares planner which site has them.
+    </Notice>
+  );
+}
+
+/** Where a piece lies, bin by bin, with what to heed before it is fitted. */
+export function WhoHasOne({ part }: { readonly part: PartDossier }) {
+  const care = part.lots.some(
+    (lot) => lot.quantity !== 0 && needsPowerUpCare(lot, part.itemClass, part.asOf),
+  );
+  return (
+    <Section title="Who has one" id="who-has-one">
+      <Lots part={part} />
+      <Elsewhere part={part} />
+      {care ? (
+        <Caution title="Stored drives: power up with care">
+          <p>
+            Some pieces lay unpowered for more than a year, or nobody knows how long. Capacitors that aged on
+            the shelf can fail or burst when full voltage is applied at once. Follow the maker&apos;s
+            instruction for stored units; only a competent person does this.
+          </p>
+        </Caution>
+      ) : null}
+      {agesUnpowered(part.itemClass) ? (
+        <Caution title="Stored energy: lock out, wait, then measure">
+          <p>
+            The direct-voltage circuit stays charged for minutes after power-off, shared supplies feed back
+            and vertical axes fall. De-energise, lock out, read the waiting time on the unit and verify the
+            absence of voltage before you touch. Qualified persons only, by national law and site rules.
+          </p>
+        </Caution>
+      ) : null}
+    </Section>
+  );
+}

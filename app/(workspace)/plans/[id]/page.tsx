@@ -1,0 +1,57 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { z } from "zod";
+import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
+import { PageHeader } from "@/app/_ui/PageHeader";
+import { PlanFigures } from "@/app/(workspace)/plans/[id]/_components/PlanFigures";
+import { PlanLines } from "@/app/(workspace)/plans/[id]/_components/PlanLines";
+import { PlanSteps } from "@/app/(workspace)/plans/[id]/_components/PlanSteps";
+import { type Actor, signedInActor } from "@/lib/access/actor";
+import { type Deed, mayAt } from "@/lib/access/policy";
+import { readAsOf } from "@/lib/data/asOf";
+import { readPlan } from "@/lib/data/plan";
+import { type PlanPage as Plan, planStatusWords } from "@/lib/view/plan";
+
+export const metadata: Metadata = { title: "Plan" };
+
+interface PlanPageProps {
+  readonly params: Promise<{ readonly id: string }>;
+  readonly searchParams: Promise<{ readonly asOf?: string }>;
+}
+
+export default async function PlanPage({ params, searchParams }: PlanPageProps) {
+  const actor = await signedInActor();
+  const { id } = await params;
+  const asOf = await readAsOf(actor, (await searchParams).asOf);
+  const plan = z.uuid().safeParse(id).success ? await readPlan(actor, id) : null;
+  if (!plan) notFound();
+  const startable =
+    plan.status === "funded"
+      ? plan.rows
+          .filter((row) => row.funded && mayAt(actor.grants, "project:write", row.siteId))
+          .map((row) => row.id)
+      : [];
+  return (
+    <>
+      <PageHeader
+        title={plan.name}
+        lead={`${planStatusWords(plan.status)}. Retrofits of ${plan.year}, kept by ${plan.createdBy}.`}
+        asOf={asOf}
+        above={<Breadcrumbs crumbs={[{ label: "Plans", href: "/plans" }]} />}
+      />
+      <PlanSteps
+        {...{ id: plan.id, version: plan.version, status: plan.status, name: plan.name }}
+        started={plan.rows.some((row) => row.project !== null)}
+        mayPlan={mayEverywhere(actor, plan, "plan:write")}
+        mayApprove={mayEverywhere(actor, plan, "plan:approve")}
+      />
+      <PlanFigures plan={plan} />
+      <PlanLines plan={plan} startable={startable} />
+    </>
+  );
+}
+
+/** Only somebody with the deed at the site of every line changes a plan. */
+function mayEverywhere(actor: Actor, plan: Plan, deed: Deed): boolean {
+  return plan.totals !== null && plan.rows.every((row) => mayAt(actor.grants, deed, row.siteId));
+}

@@ -1,0 +1,65 @@
+import type { ReactNode } from "react";
+import { SearchPalette } from "@/app/_ui/SearchPalette";
+import { AsOfControl } from "@/app/_ui/shell/AsOfControl";
+import { NavigationList } from "@/app/_ui/shell/NavigationList";
+import type { NavigationItem } from "@/app/_ui/shell/navigation";
+import { PhoneNavigation } from "@/app/_ui/shell/PhoneNavigation";
+import { UserMenu } from "@/app/_ui/shell/UserMenu";
+import { Wordmark } from "@/app/_ui/shell/Wordmark";
+import type { Theme } from "@/app/_ui/theme/theme";
+
+interface AppShellProps {
+  readonly items: readonly NavigationItem[];
+  /** What the person sees of the group, e.g. `All 6 sites` or `VEL Velmark`. */
+  readonly scope: string;
+  /** Today in the business zone, `YYYY-MM-DD`; the as-of day when the address names none. */
+  readonly today: string;
+  readonly user: { readonly name: string; readonly role: string };
+  /** From `readTheme()`. */
+  readonly theme: Theme | null;
+  /** Sign out, shown in the account menu. */
+  readonly account?: ReactNode;
+  readonly children: ReactNode;
+}
+
+/** The frame of every signed-in page: rail (a menu on a phone), search, as-of day, account; then the page. */
+export function AppShell({ items, scope, today, user, theme, account, children }: AppShellProps) {
+  return (
+    <div className="lg:grid lg:grid-cols-[12.5rem_minmax(0,1fr)] print:block">
+      <a
+        href="#content"
+        className="button no-print -translate-y-20 fixed top-2 left-2 z-50 focus:translate-y-0"
+      >
+        Skip to the content
+      </a>
+      <aside className="no-print sticky top-0 flex h-dvh flex-col border-rule-2 border-r max-lg:hidden">
+        <div className="px-5 pt-4 pb-5">
+          <Wordmark />
+          <p className="mt-1 text-ink-2 text-sm">{scope}</p>
+        </div>
+        <NavigationList items={items} />
+      </aside>
+      <div className="min-w-0">
+        <header className="no-print flex flex-wrap items-center gap-2 border-rule-2 border-b px-4 py-2 sm:px-8">
+          <div className="mr-auto lg:hidden">
+            <Wordmark />
+          </div>
+          <p className="w-full text-ink-2 text-sm max-lg:order-last lg:hidden">{scope}</p>
+          <div className="lg:mr-auto">
+            <SearchPalette />
+          </div>
+          <AsOfControl today={today} />
+          <UserMenu name={user.name} role={user.role} theme={theme}>
+            {account}
+          </UserMenu>
+          <div className="lg:hidden">
+            <PhoneNavigation items={items} />
+          </div>
+        </header>
+        <main id="content" tabIndex={-1} className="max-w-[104rem] px-4 py-6 outline-none sm:px-8 print:p-0">
+          {children}
+        </main>
+      </div>
+    </div>
+  );
+}

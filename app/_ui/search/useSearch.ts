@@ -1,0 +1,45 @@
+import { useEffect, useState } from "react";
+
+/** One hit: what it is, its name, a line about it, where it leads. */
+export interface SearchHit {
+  readonly kind: string;
+  readonly title: string;
+  readonly detail: string;
+  readonly href: string;
+}
+
+export type SearchAnswer =
+  | { readonly state: "idle" | "searching" | "failed" }
+  | { readonly state: "found"; readonly hits: readonly SearchHit[] };
+
+const PAUSE_MS = 150;
+const SHORTEST = 2;
+
+/** Asks `/api/search?q=` once the typing pauses; an older answer never overtakes a newer one. */
+export function useSearch(query: string): SearchAnswer {
+  const [answer, setAnswer] = useState<SearchAnswer>({ state: "idle" });
+  const text = query.trim();
+  useEffect(() => {
+    if (text.length < SHORTEST) {
+      setAnswer({ state: "idle" });
+      return;
+    }
+    setAnswer({ state: "searching" });
+    const stop = new AbortController();
+    const ask = async () => {
+      try {
+        const response = await fetch(`/api/search?q=${encodeURIComponent(text)}`, { signal: stop.signal });
+        if (!response.ok) return setAnswer({ state: "failed" });
+        setAnswer({ state: "found", hits: (await response.json()) as SearchHit[] });
+      } catch {
+        if (!stop.signal.aborted) setAnswer({ state: "failed" });
+      }
+    };
+    const timer = setTimeout(ask, PAUSE_MS);
+    return () => {
+      clearTimeout(timer);
+      stop.abort();
+    };
+  }, [text]);
+  return answer;
+}

@@ -1,0 +1,40 @@
+import { readDate } from "@/lib/intake/readDate";
+import { readMarkedNumber } from "@/lib/intake/readDecimal";
+import { plainNumber } from "@/lib/view/number";
+import { day } from "@/lib/view/time";
+
+/** One way to read a file's numbers or dates. */
+export interface WayToRead {
+  readonly value: "comma" | "point" | "dayFirst" | "monthFirst";
+  readonly label: string;
+}
+
+type Custom = "decimalMark" | "dateOrder";
+
+const WAYS: Readonly<Record<Custom, readonly WayToRead[]>> = {
+  decimalMark: [
+    { value: "comma", label: "Decimal comma" },
+    { value: "point", label: "Decimal point" },
+  ],
+  dateOrder: [
+    { value: "dayFirst", label: "Day first" },
+    { value: "monthFirst", label: "Month first" },
+  ],
+};
+
+/** The ways a custom knows, without an example. */
+export function waysToRead(custom: Custom): readonly WayToRead[] {
+  return WAYS[custom];
+}
+
+/** What a value means when read one way: `3 Apr 2026`, `1 234`; null when it cannot be read so. */
+export function meaningOf(example: string, way: WayToRead["value"]): string | null {
+  if (way === "comma" || way === "point") {
+    const number = readMarkedNumber(example, way);
+    if (number.state !== "value") return null;
+    const { value } = number.value;
+    return plainNumber(value, String(value).split(".")[1]?.length ?? 0);
+  }
+  const date = readDate(example.split(/[ T,]/)[0] ?? "", way);
+  return date.state === "value" ? day(date.value.on) : null;
+}
