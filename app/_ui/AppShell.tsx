@@ -44,17 +44,17 @@ export function AppShell({ items, scope, today, user, theme, account, children }
           <div className="mr-auto lg:hidden">
             <Wordmark />
           </div>
-          <p className="w-full text-ink-2 text-sm max-lg:order-last lg:hidden">{scope}</p>
           <div className="lg:mr-auto">
             <SearchPalette />
           </div>
+          <div className="lg:hidden">
+            <PhoneNavigation items={items} />
+          </div>
+          <p className="text-ink-2 text-sm max-sm:w-full lg:hidden">{scope}</p>
           <AsOfControl today={today} />
           <UserMenu name={user.name} role={user.role} theme={theme}>
             {account}
           </UserMenu>
-          <div className="lg:hidden">
-            <PhoneNavigation items={items} />
-          </div>
         </header>
         <main id="content" tabIndex={-1} className="max-w-[104rem] px-4 py-6 outline-none sm:px-8 print:p-0">
           {children}

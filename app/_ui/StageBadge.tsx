@@ -32,8 +32,13 @@ function Fill({ step }: { readonly step: 0 | 1 | 2 | 3 | 4 | 5 }) {
 export function StageBadge({ letter, step, text }: StageBadgeProps) {
   const covered = step !== null && step >= 4;
   return (
-    <span className="inline-flex items-center gap-1.5 whitespace-nowrap">
-      <svg viewBox="0 0 24 24" className="size-[1.45em] shrink-0" aria-hidden="true" focusable="false">
+    <span className="inline-flex items-baseline gap-1.5 whitespace-nowrap">
+      <svg
+        viewBox="0 0 24 24"
+        className="-my-1 size-[1.5em] shrink-0 self-center"
+        aria-hidden="true"
+        focusable="false"
+      >
         <circle cx={CENTRE} cy={CENTRE} r={RADIUS} fill="var(--sheet)" />
         {step === null ? null : <Fill step={step} />}
         <circle

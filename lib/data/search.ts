@@ -1,6 +1,7 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { MOST_HITS, readSearchKey } from "@/lib/data/search/matching";
+import { searchBins } from "@/lib/data/search/searchBins";
 import { searchControllers } from "@/lib/data/search/searchControllers";
 import { searchParts, searchSerials } from "@/lib/data/search/searchParts";
 import { searchAxes, searchLines, searchMachines, searchPositions } from "@/lib/data/search/searchPlaces";
@@ -12,7 +13,7 @@ const SHORTEST = 2;
 const LONGEST = 100;
 
 /**
- * What the actor may see under a text: parts, serial numbers, lines, machines, axes, places and controllers.
+ * What the actor may see under a text: parts, serial numbers, bins, lines, machines, axes, places and controllers.
  *
  * Case, accents, dashes and spaces do not count. At most 20 hits, the whole text first, then beginnings.
  */
@@ -27,6 +28,7 @@ export async function search(
     searchLines(actor, wanted),
     searchParts(actor, wanted),
     searchSerials(actor, wanted),
+    searchBins(actor, wanted),
     searchMachines(actor, wanted),
     searchAxes(actor, wanted),
     searchPositions(actor, wanted),

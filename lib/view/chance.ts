@@ -1,4 +1,4 @@
-import { NOT_KNOWN, plainNumber, significant, THIN } from "@/lib/view/number";
+import { NBSP, NOT_KNOWN, plainNumber, significant } from "@/lib/view/number";
 
 /**
  * A share in [0, 1] as a percentage; a share above nothing never reads 0, one below all never 100.
@@ -8,15 +8,15 @@ import { NOT_KNOWN, plainNumber, significant, THIN } from "@/lib/view/number";
 export function percent(share: number | null): string {
   if (share === null) return NOT_KNOWN;
   if (!(share >= 0 && share <= 1)) throw new RangeError(`a share must be in [0, 1], got ${share}`);
-  if (share > 0 && share < 0.01) return `<1${THIN}%`;
-  if (share < 1 && share > 0.99) return `>99${THIN}%`;
-  return `${plainNumber(share * 100)}${THIN}%`;
+  if (share > 0 && share < 0.01) return `<1${NBSP}%`;
+  if (share < 1 && share > 0.99) return `>99${NBSP}%`;
+  return `${plainNumber(share * 100)}${NBSP}%`;
 }
 
 /** A change relative to a base, signed: `+12 %`, `−4 %`. */
 export function signedPercent(share: number | null): string {
   if (share === null) return NOT_KNOWN;
-  return `${share > 0 ? "+" : ""}${plainNumber(share * 100)}${THIN}%`;
+  return `${share > 0 ? "+" : ""}${plainNumber(share * 100)}${NBSP}%`;
 }
 
 /**

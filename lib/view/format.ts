@@ -1,6 +1,6 @@
 import type { Amount } from "@/lib/kernel/money";
 import type { Span } from "@/lib/risk/evaluation";
-import { NOT_KNOWN, plainNumber, significant, THIN } from "@/lib/view/number";
+import { NBSP, NOT_KNOWN, plainNumber, significant, THIN } from "@/lib/view/number";
 
 const MINUS = "\u2212";
 const SIGN: Readonly<Record<string, string>> = { EUR: "€", GBP: "£", USD: "$" };
@@ -11,8 +11,8 @@ interface MoneyUnit {
 }
 
 const ONES: MoneyUnit = { divisor: 1, mark: "" };
-const THOUSANDS: MoneyUnit = { divisor: 1_000, mark: `${THIN}k` };
-const MILLIONS: MoneyUnit = { divisor: 1_000_000, mark: `${THIN}M` };
+const THOUSANDS: MoneyUnit = { divisor: 1_000, mark: `${NBSP}k` };
+const MILLIONS: MoneyUnit = { divisor: 1_000_000, mark: `${NBSP}M` };
 
 /** Rounded to the digits shown first, so that 999 999 reads 1.00 M and not 1 000 k. */
 function unitOf(value: number): MoneyUnit {
@@ -35,7 +35,7 @@ export function money(value: number | null): string {
   if (value === null) return NOT_KNOWN;
   const unit = unitOf(value);
   const sign = value < 0 ? MINUS : "";
-  return `${sign}€${THIN}${scaled(Math.abs(value), unit, 3)}${unit.mark}`;
+  return `${sign}€${NBSP}${scaled(Math.abs(value), unit, 3)}${unit.mark}`;
 }
 
 /** The bounds of a span to two digits, the unit said once where both share it: `180–790 k`. */
@@ -47,7 +47,7 @@ function bounds(low: number, high: number): string {
 
 /** Only the range of an estimate, EUR: `€ 180–790 k`. */
 export function moneyRange(span: Span | null): string {
-  return span === null ? NOT_KNOWN : `€${THIN}${bounds(span.low, span.high)}`;
+  return span === null ? NOT_KNOWN : `€${NBSP}${bounds(span.low, span.high)}`;
 }
 
 /**
@@ -77,10 +77,10 @@ export function exactMoney(amount: Amount | null, currency = "EUR"): string {
   const [, minus = "", whole = "0", fraction = ""] = /^(-?)(\d+)(?:\.(\d+))?$/.exec(amount) ?? [];
   const digits = whole.replace(/\B(?=(\d{3})+$)/g, THIN);
   const sign = minus === "" ? "" : MINUS;
-  return `${sign}${SIGN[currency] ?? currency}${THIN}${digits}.${fraction.padEnd(2, "0").slice(0, 2)}`;
+  return `${sign}${SIGN[currency] ?? currency}${NBSP}${digits}.${fraction.padEnd(2, "0").slice(0, 2)}`;
 }
 
 /** An exchange rate as stated: `4.30 PLN for € 1`. */
 export function exchangeRate(ratePerEur: string, currency: string): string {
-  return `${ratePerEur} ${currency} for €${THIN}1`;
+  return `${ratePerEur} ${currency} for €${NBSP}1`;
 }

@@ -1,8 +1,10 @@
 /** The word for a figure nobody knows; unknown is never shown as zero. */
 export const NOT_KNOWN = "not known";
 
-/** Narrow space that does not break: between groups of digits, and between number and unit. */
+/** Narrow space that does not break: between groups of digits. */
 export const THIN = "\u202f";
+/** Space that does not break: between a number and its unit. */
+export const NBSP = "\u00a0";
 const MINUS = "\u2212";
 
 function group(digits: string): string {

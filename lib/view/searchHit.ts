@@ -1,5 +1,5 @@
 /** What a search finds. */
-export type SearchKind = "line" | "part" | "serial" | "machine" | "axis" | "position" | "controller";
+export type SearchKind = "line" | "part" | "serial" | "bin" | "machine" | "axis" | "position" | "controller";
 
 /** One thing found, and where to go for it. */
 export interface SearchHit {
@@ -13,6 +13,7 @@ const KIND_ORDER: readonly SearchKind[] = [
   "line",
   "part",
   "serial",
+  "bin",
   "machine",
   "axis",
   "position",
@@ -31,9 +32,8 @@ export function orderHits(
   const seen = new Set<string>();
   const best: SearchHit[] = [];
   for (const { kind, title, detail, href } of sorted) {
-    const mark = JSON.stringify([kind, title, href]);
-    if (seen.has(mark)) continue;
-    seen.add(mark);
+    if (seen.has(href)) continue;
+    seen.add(href);
     best.push({ kind, title, detail, href });
   }
   return best.slice(0, most);

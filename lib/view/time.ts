@@ -1,5 +1,5 @@
 import { addMonths, daysBetween, type IsoDate, isoDate } from "@/lib/kernel/isoDate";
-import { NOT_KNOWN, plainNumber, significant, THIN } from "@/lib/view/number";
+import { NBSP, NOT_KNOWN, plainNumber, significant } from "@/lib/view/number";
 
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"] as const;
 
@@ -64,7 +64,7 @@ export function distance(date: IsoDate | null, from: IsoDate): string {
 export function hours(value: number | null): string {
   if (value === null) return NOT_KNOWN;
   const text = Math.abs(value) >= 100 ? plainNumber(value) : significant(value, 2);
-  return `${text}${THIN}h`;
+  return `${text}${NBSP}h`;
 }
 
 /** Months: `1 month`, `18 months`, `2.5 months`. */

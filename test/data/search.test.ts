@@ -43,7 +43,7 @@ describe("a search", () => {
       kind: "serial",
       title: "NOR-883",
       detail: "TM-HR-020 revision B1 · in NOR-01 / M04 / -U13",
-      href: "/lines/NOR-01#machine-M04",
+      href: "/lines/NOR-01#place-M04--U13",
     });
   });
 
@@ -54,10 +54,10 @@ describe("a search", () => {
     });
     expect((await find("NOR-884"))[0]).toMatchObject({
       detail: "TM-HR-020 revision B1 · taken out of NOR-01 / M04 / -U14 on 2026-11-20",
-      href: `/parts/${group.partId}`,
+      href: `/parts/${group.partId}#NOR-884`,
     });
     expect((await find("NOR-884", personWith("viewer", null), "2026-11-19"))[0]?.href).toBe(
-      "/lines/NOR-01#machine-M04",
+      "/lines/NOR-01#place-M04--U14",
     );
   });
 
@@ -69,8 +69,24 @@ describe("a search", () => {
     expect((await find("-U12"))[0]).toMatchObject({ kind: "position", title: "NOR-01 / M04 / -U12" });
     expect((await find("NOR-K1"))[0]).toMatchObject({
       kind: "controller",
-      href: "/lines/NOR-01#machine-M04",
+      href: "/lines/NOR-01#controller-NOR-K1",
     });
+  });
+
+  it("finds what lies in a bin, only at the reader's sites", async () => {
+    expect((await find("r9 s"))[0]).toEqual({
+      kind: "bin",
+      title: "R9-S",
+      detail: "TM-HR-020 at SUD",
+      href: `/parts/${group.partId}#bin-SUD-R9-S`,
+    });
+    expect(await find("R9-S", personWith("viewer", group.north))).toEqual([]);
+  });
+
+  it("leads each hit to a place of its own", async () => {
+    const hrefs = (await find("NOR-01")).map((hit) => hit.href);
+    expect(new Set(hrefs).size).toBe(hrefs.length);
+    expect(hrefs.length).toBeGreaterThan(5);
   });
 
   it("puts the whole text before beginnings, and beginnings before the inside", async () => {

@@ -35,6 +35,9 @@ interface DataTableProps<Row extends object> {
   readonly bare?: boolean;
 }
 
+/** More rows than this scroll inside the table. */
+const LONG_FROM = 30;
+
 /** `/` puts the cursor into the first filter of the page, unless something is being typed. */
 function useSlash(field: RefObject<HTMLInputElement | null>) {
   useEffect(() => {
@@ -100,7 +103,7 @@ export function DataTable<Row extends object>(props: DataTableProps<Row>) {
           extra={props.extra}
         />
       )}
-      <div ref={frame} className="table-frame">
+      <div ref={frame} className="table-frame" data-long={body.length > LONG_FROM ? "" : undefined}>
         <table
           className="table"
           data-chosen={state.columns ? "" : undefined}

@@ -16,7 +16,7 @@ export function ChartNumbers({ chart, open }: { readonly chart: SpanChart; reado
   return (
     <details open={open} className="disclosure mt-1">
       <summary className="py-1.5 text-sm">The numbers of this chart</summary>
-      <div className="table-frame">
+      <div className="table-frame" data-long="">
         <table className="table">
           <caption className="sr-only">{`${title}, ${unit}`}</caption>
           <thead>

@@ -40,7 +40,7 @@ export function rankOf(key: string, ...texts: Prisma.Sql[]): Prisma.Sql {
   return Prisma.sql`least(${Prisma.join(ranks)})`;
 }
 
-/** Address of a machine on its line's page. */
-export function machineHref(lineCode: string, machineCode: string): string {
-  return `/lines/${encodeURIComponent(lineCode)}#machine-${encodeURIComponent(machineCode)}`;
+/** Address of something on a machine of a line's page; each thing has one of its own. */
+export function onLine(lineCode: string, ...anchor: readonly string[]): string {
+  return `/lines/${encodeURIComponent(lineCode)}#${anchor.map(encodeURIComponent).join("-")}`;
 }

@@ -3,14 +3,7 @@ import type { Actor } from "@/lib/access/actor";
 import { maySomewhere } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { siteIds } from "@/lib/data/scope";
-import {
-  holds,
-  MOST_HITS,
-  machineHref,
-  type RankedHit,
-  rankOf,
-  type Wanted,
-} from "@/lib/data/search/matching";
+import { holds, MOST_HITS, onLine, type RankedHit, rankOf, type Wanted } from "@/lib/data/search/matching";
 import { Prisma } from "@/prisma/generated/client";
 
 const NUMBER = Prisma.sql`p."number"`;
@@ -95,12 +88,14 @@ export async function searchSerials(actor: Actor, { key, asOf }: Wanted): Promis
     kind: "serial",
     title: row.serial,
     detail: `${row.number}${row.revision === null ? "" : ` revision ${row.revision}`} · ${whereabouts(row)}`,
-    href:
-      row.lineCode !== null && row.machineCode !== null && row.untilOn === null
-        ? machineHref(row.lineCode, row.machineCode)
-        : `/parts/${row.partId}`,
+    href: placeHref(row) ?? `/parts/${row.partId}#${encodeURIComponent(row.serial)}`,
     rank: row.rank,
   }));
+}
+
+function placeHref({ lineCode, machineCode, designation, untilOn }: SerialRow): string | null {
+  if (lineCode === null || machineCode === null || designation === null || untilOn !== null) return null;
+  return onLine(lineCode, "place", machineCode, designation);
 }
 
 function whereabouts({ lineCode, machineCode, designation, untilOn }: SerialRow): string {

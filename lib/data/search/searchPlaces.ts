@@ -2,14 +2,7 @@ import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { siteIds } from "@/lib/data/scope";
-import {
-  holds,
-  MOST_HITS,
-  machineHref,
-  type RankedHit,
-  rankOf,
-  type Wanted,
-} from "@/lib/data/search/matching";
+import { holds, MOST_HITS, onLine, type RankedHit, rankOf, type Wanted } from "@/lib/data/search/matching";
 import { Prisma } from "@/prisma/generated/client";
 
 const LINE = [Prisma.sql`l."code"`, Prisma.sql`l."name"`];
@@ -61,7 +54,10 @@ export async function searchMachines(actor: Actor, { key }: Wanted): Promise<Ran
     FROM "Machine" m JOIN "Line" l ON l."id" = m."lineId"
     WHERE ${holds(key, ...MACHINE)} AND ${atSites(actor)}
     ORDER BY "rank", l."code", m."code" LIMIT ${MOST_HITS}`;
-  return rows.map((row) => hitOf(row, "machine", `${row.lineCode} / ${row.code}`));
+  return rows.map((row) => ({
+    ...hitOf(row, "machine", `${row.lineCode} / ${row.code}`),
+    href: onLine(row.lineCode, "machine", row.code),
+  }));
 }
 
 /** Axes by code, name, or the codes of line, machine and axis together. */
@@ -72,7 +68,10 @@ export async function searchAxes(actor: Actor, { key }: Wanted): Promise<RankedH
     FROM "Axis" a JOIN "Machine" m ON m."id" = a."machineId" JOIN "Line" l ON l."id" = m."lineId"
     WHERE ${holds(key, ...AXIS)} AND ${atSites(actor)}
     ORDER BY "rank", l."code", m."code", a."code" LIMIT ${MOST_HITS}`;
-  return rows.map((row) => hitOf(row, "axis", `${row.lineCode} / ${row.machineCode} / ${row.code}`));
+  return rows.map((row) => ({
+    ...hitOf(row, "axis", `${row.lineCode} / ${row.machineCode} / ${row.code}`),
+    href: onLine(row.lineCode, "axis", row.machineCode, row.code),
+  }));
 }
 
 /** Places by their reference designation. */
@@ -84,11 +83,13 @@ export async function searchPositions(actor: Actor, { key }: Wanted): Promise<Ra
     LEFT JOIN "Part" part ON part."id" = p."partId"
     WHERE ${holds(key, ...POSITION)} AND ${atSites(actor)}
     ORDER BY "rank", l."code", m."code", p."designation" LIMIT ${MOST_HITS}`;
-  return rows.map((row) => hitOf(row, "position", `${row.lineCode} / ${row.machineCode} / ${row.code}`));
+  return rows.map((row) => ({
+    ...hitOf(row, "position", `${row.lineCode} / ${row.machineCode} / ${row.code}`),
+    href: onLine(row.lineCode, "place", row.machineCode, row.code),
+  }));
 }
 
-function hitOf(row: PlaceRow, kind: RankedHit["kind"], title: string): RankedHit {
-  const href = machineHref(row.lineCode, row.machineCode);
+function hitOf(row: PlaceRow, kind: RankedHit["kind"], title: string): Omit<RankedHit, "href"> {
   const detail = row.name === null ? row.lineName : `${row.name} · ${row.lineName}`;
-  return { kind, title, detail, href, rank: row.rank };
+  return { kind, title, detail, rank: row.rank };
 }

@@ -21,7 +21,7 @@ interface LotRowProps {
 
 function LotRow({ lot, part }: LotRowProps) {
   return (
-    <tr>
+    <tr id={`bin-${lot.siteCode}-${lot.bin}`}>
       <th scope="row" className="font-semibold">
         {lot.siteCode} <span className="font-normal text-ink-2">{lot.siteName}</span>
       </th>

@@ -1,6 +1,6 @@
 "use client";
 
-import { useRouter } from "next/navigation";
+import { useRouter, useSearchParams } from "next/navigation";
 import { useState, useTransition } from "react";
 import { Button } from "@/app/_ui/Button";
 import { Dialog } from "@/app/_ui/Dialog";
@@ -8,6 +8,7 @@ import { FormMessage } from "@/app/_ui/FormMessage";
 import { decideThisPlan, deleteThisPlan, moveThisPlan } from "@/app/(workspace)/plans/actions";
 import type { Refusal } from "@/lib/access/action";
 import type { Result } from "@/lib/kernel/result";
+import { keepAsOf } from "@/lib/view/keepAsOf";
 import type { PlanStatus } from "@/lib/view/plan";
 
 interface PlanStepsProps {
@@ -49,6 +50,7 @@ function ask({ by, to }: Step, plan: { planId: string; version: number }): Promi
 /** The next steps of a plan that the person may take; each has its way back until a project is started. */
 export function PlanSteps({ id, version, status, name, started, mayPlan, mayApprove }: PlanStepsProps) {
   const router = useRouter();
+  const asOf = useSearchParams().get("asOf");
   const [pending, start] = useTransition();
   const [problem, setProblem] = useState("");
   const run = (change: () => Promise<Result<null, Refusal>>, then: () => void) => () =>
@@ -84,7 +86,7 @@ export function PlanSteps({ id, version, status, name, started, mayPlan, mayAppr
                     aria-disabled={pending}
                     onClick={run(
                       () => deleteThisPlan(plan),
-                      () => router.push("/plans"),
+                      () => router.push(keepAsOf("/plans", asOf)),
                     )}
                   >
                     Throw the draft away

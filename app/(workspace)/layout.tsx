@@ -1,0 +1,53 @@
+import type { ReactNode } from "react";
+import { AppShell } from "@/app/_ui/AppShell";
+import { readTheme } from "@/app/_ui/theme/readTheme";
+import { SignOut } from "@/app/(workspace)/_components/SignOut";
+import { signedInActor } from "@/lib/access/actor";
+import { maySomewhere, scopeOf } from "@/lib/access/policy";
+import { readAsOf } from "@/lib/data/asOf";
+import { readSiteNames, type SiteName } from "@/lib/data/siteNames";
+import { describeRoles } from "@/lib/view/role";
+
+const AREAS = [
+  { label: "Lines", href: "/lines" },
+  { label: "Spares", href: "/spares" },
+  { label: "Parts", href: "/parts" },
+  { label: "Plans", href: "/plans" },
+  { label: "Projects", href: "/projects" },
+  { label: "Report", href: "/report" },
+] as const;
+
+/** The frame of every page for the signed-in: areas, search, as-of day, account. */
+export default async function WorkspaceLayout({ children }: { readonly children: ReactNode }) {
+  const actor = await signedInActor();
+  const [siteNames, today, theme] = await Promise.all([
+    readSiteNames(actor),
+    readAsOf(actor, undefined),
+    readTheme(),
+  ]);
+  const items = [
+    ...AREAS,
+    ...(maySomewhere(actor.grants, "register:import") ? [{ label: "Import", href: "/import" }] : []),
+    ...(scopeOf(actor.grants, "people:write") === "all" ? [{ label: "People", href: "/people" }] : []),
+  ];
+  const role = describeRoles(actor.grants, new Map(siteNames.map((site) => [site.id, site.code])));
+  return (
+    <AppShell
+      items={items}
+      scope={scopeInWords(siteNames, scopeOf(actor.grants, "read") === "all")}
+      today={today}
+      user={{ name: actor.name, role }}
+      theme={theme}
+      account={<SignOut />}
+    >
+      {children}
+    </AppShell>
+  );
+}
+
+function scopeInWords(siteNames: readonly SiteName[], all: boolean): string {
+  const [only] = siteNames;
+  if (all) return siteNames.length === 0 ? "No site yet" : `All ${siteNames.length} sites`;
+  if (siteNames.length === 1 && only) return `${only.code} ${only.name}`;
+  return siteNames.map((site) => site.code).join(", ");
+}

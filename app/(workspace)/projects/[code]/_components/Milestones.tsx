@@ -1,0 +1,133 @@
+"use client";
+
+import { FormMessage } from "@/app/_ui/FormMessage";
+import { Section } from "@/app/_ui/Section";
+import { ChangeDone } from "@/app/(workspace)/projects/[code]/_components/ChangeDone";
+import { useProjectChange } from "@/app/(workspace)/projects/[code]/_components/useProjectChange";
+import { setThisMilestone } from "@/app/(workspace)/projects/actions";
+import type { ProjectFile, ProjectMilestone } from "@/lib/view/project";
+import { day } from "@/lib/view/time";
+
+interface MilestonesProps {
+  readonly project: Pick<ProjectFile, "id" | "milestones">;
+  readonly overdue: readonly string[];
+  readonly asOf: string;
+  readonly mayWrite: boolean;
+}
+
+interface Days {
+  readonly dueOn: string | null;
+  readonly doneOn: string | null;
+}
+
+/** The milestones with their weights; due and done days are set in place and can be taken back. */
+export function Milestones({ project, overdue, asOf, mayWrite }: MilestonesProps) {
+  const change = useProjectChange();
+  const whole = project.milestones.reduce((sum, { weight }) => sum + weight, 0);
+  const set = (milestone: ProjectMilestone, wanted: Days) => {
+    const seen = { dueOn: milestone.dueOn, doneOn: milestone.doneOn };
+    const ids = { projectId: project.id, milestoneId: milestone.id };
+    change.run({
+      run: () => setThisMilestone({ ...ids, seen, wanted }),
+      done: `${milestone.name}: due ${day(wanted.dueOn)}, ${wanted.doneOn === null ? "not done" : `done ${day(wanted.doneOn)}`}.`,
+      undo: () => setThisMilestone({ ...ids, seen: wanted, wanted: seen }),
+    });
+  };
+  return (
+    <Section title="Milestones">
+      <FormMessage kind="problem">{change.refusal?.reason}</FormMessage>
+      <div className="table-frame">
+        <table className="table">
+          <caption className="sr-only">Milestones</caption>
+          <thead>
+            <tr>
+              <th scope="col" className="label">
+                Milestone
+              </th>
+              <th scope="col" className="label" data-align="end">
+                Share of the budget
+              </th>
+              <th scope="col" className="label">
+                Due
+              </th>
+              <th scope="col" className="label">
+                Done
+              </th>
+              <th scope="col" className="label">
+                State
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {project.milestones.map((one) => (
+              <tr key={one.id}>
+                <th scope="row">{one.name}</th>
+                <td data-align="end">{((100 * one.weight) / whole).toFixed(0)} %</td>
+                <td>
+                  {mayWrite ? (
+                    <DayBox
+                      key={`${one.dueOn}`}
+                      label={`Due day of ${one.name}`}
+                      value={one.dueOn}
+                      onDay={(dueOn) => set(one, { dueOn, doneOn: one.doneOn })}
+                    />
+                  ) : (
+                    day(one.dueOn)
+                  )}
+                </td>
+                <td>
+                  {mayWrite ? (
+                    <DayBox
+                      key={`${one.doneOn}`}
+                      label={`Done day of ${one.name}`}
+                      value={one.doneOn}
+                      onDay={(doneOn) => set(one, { dueOn: one.dueOn, doneOn })}
+                    />
+                  ) : one.doneOn === null ? (
+                    "not done"
+                  ) : (
+                    day(one.doneOn)
+                  )}
+                </td>
+                <td>{stateOf(one, { overdue, asOf })}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <ChangeDone change={change} />
+    </Section>
+  );
+}
+
+function stateOf(one: ProjectMilestone, at: { overdue: readonly string[]; asOf: string }): string {
+  if (one.doneOn !== null && one.doneOn <= at.asOf) return "● done";
+  if (at.overdue.includes(one.id)) return "▲ overdue";
+  return one.dueOn === null ? "◌ not dated" : "○ to come";
+}
+
+interface DayBoxProps {
+  readonly label: string;
+  readonly value: string | null;
+  readonly onDay: (day: string | null) => void;
+}
+
+/** A day that is saved when the field is left or Enter pressed; emptied is no day. */
+function DayBox({ label, value, onDay }: DayBoxProps) {
+  const save = (typed: string) => {
+    const wanted = typed === "" ? null : typed;
+    if (wanted !== value) onDay(wanted);
+  };
+  return (
+    <input
+      type="date"
+      className="input max-w-44"
+      aria-label={label}
+      defaultValue={value ?? ""}
+      onBlur={(event) => save(event.currentTarget.value)}
+      onKeyDown={(event) => {
+        if (event.key === "Enter") save(event.currentTarget.value);
+      }}
+    />
+  );
+}

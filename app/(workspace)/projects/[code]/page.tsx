@@ -1,0 +1,50 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
+import { PageHeader } from "@/app/_ui/PageHeader";
+import { Costs } from "@/app/(workspace)/projects/[code]/_components/Costs";
+import { EarnedValue } from "@/app/(workspace)/projects/[code]/_components/EarnedValue";
+import { Milestones } from "@/app/(workspace)/projects/[code]/_components/Milestones";
+import { ProjectCautions } from "@/app/(workspace)/projects/[code]/_components/ProjectCautions";
+import { ProjectHead } from "@/app/(workspace)/projects/[code]/_components/ProjectHead";
+import { ProjectSettings } from "@/app/(workspace)/projects/[code]/_components/ProjectSettings";
+import { signedInActor } from "@/lib/access/actor";
+import { mayAt } from "@/lib/access/policy";
+import { readAsOf } from "@/lib/data/asOf";
+import { readProject } from "@/lib/data/project";
+import { projectFigures, projectStatusWords } from "@/lib/view/project";
+
+interface ProjectPageProps {
+  readonly params: Promise<{ readonly code: string }>;
+  readonly searchParams: Promise<{ readonly asOf?: string }>;
+}
+
+export async function generateMetadata({ params }: ProjectPageProps): Promise<Metadata> {
+  return { title: `Project ${(await params).code}` };
+}
+
+export default async function ProjectPage({ params, searchParams }: ProjectPageProps) {
+  const actor = await signedInActor();
+  const { code } = await params;
+  const asOf = await readAsOf(actor, (await searchParams).asOf);
+  const project = await readProject(actor, code);
+  if (!project) notFound();
+  const figures = projectFigures(project, asOf);
+  const mayWrite = mayAt(actor.grants, "project:write", project.siteId);
+  return (
+    <>
+      <PageHeader
+        title={`${project.code} ${project.name}`}
+        lead={`${projectStatusWords(project.status)} on line ${project.lineCode} ${project.lineName}, ${project.siteName}.`}
+        asOf={asOf}
+        above={<Breadcrumbs crumbs={[{ label: "Projects", href: "/projects" }]} />}
+      />
+      <ProjectHead project={project} figures={figures} />
+      <EarnedValue project={project} figures={figures} />
+      <Milestones project={project} overdue={figures.overdue} asOf={asOf} mayWrite={mayWrite} />
+      <Costs project={project} asOf={asOf} mayWrite={mayWrite} />
+      {mayWrite ? <ProjectSettings project={project} /> : null}
+      <ProjectCautions />
+    </>
+  );
+}

@@ -1,0 +1,62 @@
+import { percent } from "@/lib/view/chance";
+import { NOT_KNOWN, plainNumber } from "@/lib/view/number";
+import type { ProjectFigures, ProjectFile } from "@/lib/view/project";
+import { index, localMoney } from "@/lib/view/projectMoney";
+
+/** One line of a project's arithmetic, with the numbers put in. */
+export interface ProjectStep {
+  readonly label: string;
+  readonly formula: string;
+  readonly value: string;
+}
+
+/** The indices and the three forecasts of a project, step by step; empty without milestones. */
+export function projectSteps(project: ProjectFile, figures: ProjectFigures): ProjectStep[] {
+  const { control, planned, earned, plannedValue, earnedValue } = figures;
+  if (control === null || plannedValue === null || earnedValue === null) return [];
+  const { currency } = project;
+  const whole = Number(project.budget);
+  const paid = Number(figures.actual);
+  const amount = (value: number | null) => localMoney(value, currency);
+  const [BAC, PV, EV, AC] = [whole, plannedValue, earnedValue, paid].map((value) => bare(value));
+  const rest = `${BAC} − ${EV}`;
+  return [
+    { label: "Planned value", formula: `${percent(planned)} of ${BAC}`, value: amount(plannedValue) },
+    { label: "Earned value", formula: `${percent(earned)} of ${BAC}`, value: amount(earnedValue) },
+    { label: "Cost variance", formula: `${EV} − ${AC}`, value: amount(control.cv) },
+    { label: "Schedule variance", formula: `${EV} − ${PV}`, value: amount(control.sv) },
+    { label: "Cost index (CPI)", formula: `${EV} ÷ ${AC}`, value: index(control.cpi) },
+    { label: "Schedule index (SPI)", formula: `${EV} ÷ ${PV}`, value: index(control.spi) },
+    {
+      label: "Cost at the end, rest as planned",
+      formula: `${AC} + (${rest})`,
+      value: amount(control.eac.plannedRest),
+    },
+    {
+      label: "Cost at the end, trend",
+      formula: `${BAC} ÷ ${index(control.cpi)}`,
+      value: amount(control.eac.trend),
+    },
+    {
+      label: "Cost at the end, cost and schedule",
+      formula: `${AC} + (${rest}) ÷ (${index(control.cpi)} × ${index(control.spi)})`,
+      value: amount(control.eac.costAndSchedule),
+    },
+    {
+      label: "Over the budget at the end, trend",
+      formula: `${BAC} − cost at the end`,
+      value: amount(control.vac),
+    },
+    {
+      label: "Index the rest must earn to keep the budget (TCPI)",
+      formula: `(${rest}) ÷ (${BAC} − ${AC})`,
+      value: index(control.tcpi),
+    },
+  ];
+}
+
+/** A number of a formula, in thousands from a million so that the line stays short. */
+function bare(value: number): string {
+  if (!Number.isFinite(value)) return NOT_KNOWN;
+  return value >= 1_000_000 ? `${plainNumber(value / 1_000)} k` : plainNumber(value);
+}
