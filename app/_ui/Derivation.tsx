@@ -24,7 +24,7 @@ interface DerivationProps {
 /** A figure's arithmetic, opened on demand; printed whole. The last step is the result. */
 export function Derivation({ title, steps, open = false, children, id }: DerivationProps) {
   return (
-    <details id={id} open={open} className="disclosure my-3 border-rule border-y">
+    <details id={id} open={open} className="disclosure prints my-3 border-rule border-y">
       <summary className="py-2 font-semibold">{title}</summary>
       <div className="overflow-x-auto pb-3">
         <table className="table">

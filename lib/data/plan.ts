@@ -5,27 +5,31 @@ import { atSites } from "@/lib/data/scope";
 import type { PlanPage, PlanRow, PlanSummary, PlanTotals } from "@/lib/view/plan";
 import type { Prisma } from "@/prisma/generated/client";
 
-const own = (actor: Actor) => ({ line: atSites(actor, "read") }) satisfies Prisma.PlanLineWhereInput;
+/** Lines of a plan the person may see, at the sites asked for; null asks for all of them. */
+const own = (actor: Actor, at: readonly string[] | null) =>
+  ({
+    line: { AND: [atSites(actor, "read"), at === null ? {} : { siteId: { in: [...at] } }] },
+  }) satisfies Prisma.PlanLineWhereInput;
 
 const lineOfPlan = {
   line: { select: { code: true, name: true, siteId: true } },
   project: { select: { code: true } },
 } satisfies Prisma.PlanLineInclude;
 
-function withOwnLines(actor: Actor) {
+function withOwnLines(actor: Actor, at: readonly string[] | null) {
   return {
-    lines: { where: own(actor), include: lineOfPlan, orderBy: [{ rank: "asc" }, { id: "asc" }] },
+    lines: { where: own(actor, at), include: lineOfPlan, orderBy: [{ rank: "asc" }, { id: "asc" }] },
     _count: { select: { lines: true } },
   } satisfies Prisma.PlanInclude;
 }
 
 type StoredPlan = Prisma.PlanGetPayload<{ include: ReturnType<typeof withOwnLines> }>;
 
-/** The plans with a line the person may see, newest year first. */
-export async function readPlans(actor: Actor): Promise<PlanSummary[]> {
+/** The plans with a line the person may see at the sites asked for (null: at any), newest year first. */
+export async function readPlans(actor: Actor, at: readonly string[] | null = null): Promise<PlanSummary[]> {
   const plans = await database().plan.findMany({
-    where: { lines: { some: own(actor) } },
-    include: withOwnLines(actor),
+    where: { lines: { some: own(actor, at) } },
+    include: withOwnLines(actor, at),
     orderBy: [{ year: "desc" }, { createdAt: "desc" }],
   });
   const names = await readNames(
@@ -38,8 +42,8 @@ export async function readPlans(actor: Actor): Promise<PlanSummary[]> {
 /** One plan with its lines at the person's sites; null when there is none or none of its lines is there. */
 export async function readPlan(actor: Actor, id: string): Promise<PlanPage | null> {
   const plan = await database().plan.findFirst({
-    where: { id, lines: { some: own(actor) } },
-    include: withOwnLines(actor),
+    where: { id, lines: { some: own(actor, null) } },
+    include: withOwnLines(actor, null),
   });
   if (!plan) return null;
   return {

@@ -36,6 +36,7 @@ export async function readSpares(actor: Actor, asOf: IsoDate): Promise<SparesLoo
       const own = holdings.filter((one) => one.partId === row.partId);
       const { newRemovals, repairsOut, repairsOverdue } = weeks.get(row.partId) ?? quiet;
       return {
+        asOf,
         ...poolOf(row, result),
         before: beforeOf(past.get(row.partId)),
         ...{ newRemovals, repairsOut, repairsOverdue },

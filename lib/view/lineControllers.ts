@@ -80,10 +80,9 @@ export function lineFloorWord(controllers: readonly ControllerFacts[], floor: nu
   return states.includes("unknown") ? "not all read" : "at the floor or above";
 }
 
-/** The levels of a model in a few characters: `21–22`, `24, 1 not read`. */
-export function firmwareWords({ firmware, unknownFirmware, controllers }: LeadController): string {
-  if (firmware === null) return "level not read";
+/** The known levels of a model in a few characters: `24`, `21–22`. */
+export function firmwareWords({ firmware }: LeadController): string {
+  if (firmware === null) return "not read";
   const { low, high } = firmware;
-  const levels = low === high ? String(low) : `${low}–${high}`;
-  return unknownFirmware === 0 ? levels : `${levels}, ${unknownFirmware} of ${controllers} not read`;
+  return low === high ? String(low) : `${low}–${high}`;
 }

@@ -62,7 +62,7 @@ function costStep(title: string, cost: number, terms: ArithmeticTerms): Arithmet
     calculation: [
       figure("mean hours beyond the buffer", hours, "h"),
       "×",
-      figure("cost", perHour, "EUR an hour"),
+      figure("EUR an hour", perHour),
       "×",
       figure("share overtime cannot recover", terms.unrecoveredShare),
     ],

@@ -1,5 +1,5 @@
 import type { ArithmeticStep, Figure } from "@/lib/view/lineArithmeticStep";
-import { significant } from "@/lib/view/number";
+import { plainNumber, significant } from "@/lib/view/number";
 
 /** A step of the arithmetic as text, in the parts the screen sets apart. */
 export interface WrittenStep {
@@ -12,9 +12,12 @@ export interface WrittenStep {
 
 const DIGITS = 4;
 
-/** Writes a figure to four digits; the calculation itself uses all of them. */
+/** Writes a figure to four digits, a count in full; the calculation itself uses all digits. */
 function written({ value }: Figure): string {
-  return significant(value, DIGITS);
+  if (Number.isInteger(value)) return plainNumber(value);
+  return significant(value, DIGITS)
+    .replace(/(\.\d*?)0+$/, "$1")
+    .replace(/\.$/, "");
 }
 
 /** Writes the steps with their numbers put in, each named where it stands. */

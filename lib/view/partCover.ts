@@ -1,5 +1,5 @@
 import { addMonths, type IsoDate } from "@/lib/kernel/isoDate";
-import type { PartPool } from "@/lib/view/partDossier";
+import type { PartDossier, PartPool } from "@/lib/view/partDossier";
 import type { SpanChart } from "@/lib/view/spanChart";
 import { day, month } from "@/lib/view/time";
 
@@ -47,6 +47,7 @@ function monthOf(date: IsoDate, asOf: IsoDate): IsoDate {
 }
 
 /** A depletion day in words. */
-export function depletionText(date: IsoDate | null, { noSpareByMonth }: PartPool): string {
-  return date === null ? `not within ${noSpareByMonth.length - 1} months` : day(date);
+export function depletionText(date: IsoDate | null, { asOf, pool }: PartDossier): string {
+  if (date !== null) return date <= asOf ? "empty now" : day(date);
+  return pool === null ? "not computed" : `not within ${pool.noSpareByMonth.length - 1} months`;
 }

@@ -2,7 +2,7 @@ import { addMonths, type IsoDate } from "@/lib/kernel/isoDate";
 import { likelyAssumptions } from "@/lib/risk/assumptions";
 import type { Deduction, ItemClass } from "@/lib/risk/evaluation";
 import type { StockState } from "@/lib/spares/usableCount";
-import { quantity } from "@/lib/view/number";
+import { quantity, significant } from "@/lib/view/number";
 import type { PartLot } from "@/lib/view/partDossier";
 import { distance } from "@/lib/view/time";
 
@@ -48,7 +48,9 @@ const REASONS: Readonly<Record<Deduction["reason"], string>> = {
 
 /** A deduction in words: `8 wrong revision`, `a lot not counted`. */
 export function deductionText({ reason, pieces }: Deduction): string {
-  return reason === "not_counted" ? "a lot not counted" : `${quantity(pieces)} ${REASONS[reason]}`;
+  if (reason === "not_counted") return "a lot not counted";
+  // A chance takes off parts of a piece; a small part never reads as none.
+  return `${pieces < 0.1 ? significant(pieces, 1) : quantity(pieces)} ${REASONS[reason]}`;
 }
 
 /** The lots with something on the shelf, or not counted: what can be fitted now first, then by chance of working. */

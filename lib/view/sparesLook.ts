@@ -22,6 +22,8 @@ export interface PoolBefore {
 
 /** A spares pool in the weekly look. */
 export interface SparesPool {
+  /** The day looked at. */
+  readonly asOf: IsoDate;
   readonly partId: string;
   readonly maker: string;
   readonly number: string;

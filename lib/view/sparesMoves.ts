@@ -1,6 +1,7 @@
-import { daysBetween } from "@/lib/kernel/isoDate";
+import { daysBetween, type IsoDate } from "@/lib/kernel/isoDate";
 import { plainNumber } from "@/lib/view/number";
 import type { SparesPool } from "@/lib/view/sparesLook";
+import { day } from "@/lib/view/time";
 
 /** A change of chance smaller than this is rounding of the time that passed. */
 const STILL = 0.0005;
@@ -9,7 +10,7 @@ const STILL = 0.0005;
 export interface PoolMove {
   /** Change of the no-spare chance, in [-1, 1]; null when the pool is new. */
   readonly noSpare: number | null;
-  /** Days the P80 day moved, negative is nearer; null when either day is open. */
+  /** Days the P80 day moved, negative is nearer; null when either day is open or the shelf is empty already. */
   readonly depletionDays: number | null;
   /** Reasons on record, worst first; empty when only time passed. */
   readonly reasons: readonly string[];
@@ -17,13 +18,24 @@ export interface PoolMove {
 
 /** Says how a pool stands against the week before. */
 export function poolMove(pool: SparesPool): PoolMove {
-  const { before, depletionP80 } = pool;
-  const moved = before?.depletionP80 && depletionP80 ? daysBetween(before.depletionP80, depletionP80) : null;
+  const { before } = pool;
   return {
     noSpare: before === null ? null : pool.noSpare.mean - before.noSpare,
-    depletionDays: moved,
+    depletionDays: daysMoved(pool),
     reasons: reasonsOf(pool),
   };
+}
+
+function daysMoved({ asOf, before, depletionP80 }: SparesPool): number | null {
+  const was = before?.depletionP80 ?? null;
+  if (was === null || depletionP80 === null || depletionP80 <= asOf) return null;
+  return daysBetween(was, depletionP80);
+}
+
+/** A depletion day in words. */
+export function depletionDayText(date: IsoDate | null, { asOf }: SparesPool): string {
+  if (date === null) return "beyond 5 years";
+  return date <= asOf ? "empty now" : day(date);
 }
 
 function reasonsOf(pool: SparesPool): string[] {

@@ -31,8 +31,11 @@ export function SearchResults({ answer, query, onChoose }: SearchResultsProps) {
       <ListBox
         aria-label="Search results"
         className="max-h-[55dvh] overflow-y-auto outline-none empty:hidden"
-        items={hits.map((hit) => ({ ...hit, id: hit.href }))}
-        onAction={(key) => onChoose(String(key))}
+        items={hits.map((hit, place) => ({ ...hit, id: place }))}
+        onAction={(key) => {
+          const hit = hits[Number(key)];
+          if (hit) onChoose(hit.href);
+        }}
       >
         {(hit) => (
           <ListBoxItem className="option border-rule border-t" textValue={`${hit.title} ${hit.detail}`}>

@@ -30,7 +30,8 @@ export function useSearch(query: string): SearchAnswer {
       try {
         const response = await fetch(`/api/search?q=${encodeURIComponent(text)}`, { signal: stop.signal });
         if (!response.ok) return setAnswer({ state: "failed" });
-        setAnswer({ state: "found", hits: (await response.json()) as SearchHit[] });
+        const { results } = (await response.json()) as { readonly results: readonly SearchHit[] };
+        setAnswer({ state: "found", hits: results });
       } catch {
         if (!stop.signal.aborted) setAnswer({ state: "failed" });
       }

@@ -2,7 +2,8 @@
 
 import { usePathname, useRouter, useSearchParams } from "next/navigation";
 import { type FormEvent, useState } from "react";
-import { Dialog, DialogTrigger, Popover, Button as Trigger } from "react-aria-components";
+import { Dialog, DialogTrigger, Button as Trigger } from "react-aria-components";
+import { HeaderPopover } from "@/app/_ui/shell/HeaderPopover";
 import { Button } from "@/app/_ui/Button";
 import { DateField } from "@/app/_ui/field/DateField";
 import { isIsoDate } from "@/lib/kernel/isoDate";
@@ -37,23 +38,23 @@ export function AsOfControl({ today }: { readonly today: string }) {
         <time dateTime={asOf}>{day(asOf)}</time>
         {asOf === today ? null : <span className="text-ink-2 max-sm:hidden">not today</span>}
       </Trigger>
-      <Popover className="popover" placement="bottom end">
+      <HeaderPopover>
         <Dialog className="grid gap-3 p-4 outline-none" aria-label="Look at another day">
-          <form onSubmit={submit} className="grid gap-3">
-            <DateField
-              label="Look at another day"
-              name="asOf"
-              required
-              defaultValue={asOf}
-              hint="Dates, stages and chances are worked out for this day."
-            />
-            <Button type="submit" kind="primary">
-              Show this day
-            </Button>
-          </form>
-          {asOf === today ? null : <Button onClick={() => look(today)}>Back to today</Button>}
+            <form onSubmit={submit} className="grid gap-3">
+              <DateField
+                label="Look at another day"
+                name="asOf"
+                required
+                defaultValue={asOf}
+                hint="Dates, stages and chances are worked out for this day."
+              />
+              <Button type="submit" kind="primary">
+                Show this day
+              </Button>
+            </form>
+            {asOf === today ? null : <Button onClick={() => look(today)}>Back to today</Button>}
         </Dialog>
-      </Popover>
+      </HeaderPopover>
     </DialogTrigger>
   );
 }

@@ -1,7 +1,8 @@
 "use client";
 
 import { useState } from "react";
-import { Button, Dialog, DialogTrigger, Popover } from "react-aria-components";
+import { Button, Dialog, DialogTrigger } from "react-aria-components";
+import { HeaderPopover } from "@/app/_ui/shell/HeaderPopover";
 import { NavigationList } from "@/app/_ui/shell/NavigationList";
 import type { NavigationItem } from "@/app/_ui/shell/navigation";
 
@@ -11,11 +12,11 @@ export function PhoneNavigation({ items }: { readonly items: readonly Navigation
   return (
     <DialogTrigger isOpen={open} onOpenChange={setOpen}>
       <Button className="button">Menu</Button>
-      <Popover className="popover w-64" placement="bottom end">
+      <HeaderPopover className="w-64">
         <Dialog className="py-2 outline-none" aria-label="Menu">
           <NavigationList items={items} onFollow={() => setOpen(false)} />
         </Dialog>
-      </Popover>
+      </HeaderPopover>
     </DialogTrigger>
   );
 }

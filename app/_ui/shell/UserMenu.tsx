@@ -1,7 +1,8 @@
 "use client";
 
 import type { ReactNode } from "react";
-import { Button, Dialog, DialogTrigger, Popover } from "react-aria-components";
+import { Button, Dialog, DialogTrigger } from "react-aria-components";
+import { HeaderPopover } from "@/app/_ui/shell/HeaderPopover";
 import { ThemeSwitch } from "@/app/_ui/theme/ThemeSwitch";
 import type { Theme } from "@/app/_ui/theme/theme";
 
@@ -21,16 +22,16 @@ export function UserMenu({ name, role, theme, children }: UserMenuProps) {
       <Button className="button max-w-48" data-kind="quiet" aria-label={`Account of ${name}`}>
         <span className="truncate">{name}</span>
       </Button>
-      <Popover className="popover" placement="bottom end">
+      <HeaderPopover>
         <Dialog className="grid min-w-64 gap-4 p-4 outline-none" aria-label="Account">
-          <div>
-            <p className="font-semibold">{name}</p>
-            <p className="text-ink-2 text-sm">{role}</p>
-          </div>
-          <ThemeSwitch theme={theme} />
-          {children}
+            <div>
+              <p className="font-semibold">{name}</p>
+              <p className="text-ink-2 text-sm">{role}</p>
+            </div>
+            <ThemeSwitch theme={theme} />
+            {children}
         </Dialog>
-      </Popover>
+      </HeaderPopover>
     </DialogTrigger>
   );
 }

@@ -4,6 +4,7 @@ import {
   controllerBlockers,
   floorState,
   leadController,
+  lineFloorWord,
 } from "@/lib/view/lineControllers";
 
 const controller = (designation: string, given: Partial<ControllerFacts>): ControllerFacts => ({
@@ -66,5 +67,21 @@ describe("what blocks new drives", () => {
       memoryTight: ["K3"],
       unknownMemory: ["K2"],
     });
+  });
+});
+
+describe("a line's standing in a word", () => {
+  const word = (levels: (number | null)[], floor: number | null) =>
+    lineFloorWord(
+      levels.map((firmware, i) => controller(`K${i}`, { firmware })),
+      floor,
+    );
+
+  it("is that of its worst controller, and unread is not fine", () => {
+    expect(word([24, null, 23], 24)).toBe("below the floor");
+    expect(word([24, null], 24)).toBe("not all read");
+    expect(word([24, 30], 24)).toBe("at the floor or above");
+    expect(word([], 24)).toBe("no controller recorded");
+    expect(word([12], null)).toBe("no floor recorded");
   });
 });

@@ -15,17 +15,24 @@ export function FirmwareCell({ controllers, floor }: FirmwareCellProps) {
   const lead = leadController(controllers);
   if (lead === null) return <span className="text-ink-3">not known</span>;
   const below = controllerBlockers(controllers, floor).belowFloor.length;
+  const unread = controllers.filter((one) => one.firmware === null).length;
   return (
-    <span className="inline-grid gap-0.5">
+    <span className="inline-grid gap-0.5 whitespace-nowrap">
       <span>
         {lead.model} <span className="text-ink-2">level {firmwareWords(lead)}</span>
       </span>
-      {below === 0 ? null : (
-        <span className="justify-self-start border border-worse px-1 text-xs">
-          <span aria-hidden="true">▼ </span>
-          Firmware floor {floor}: {below} of {controllers.length} below
-        </span>
-      )}
+      <span className="text-ink-2 text-xs">
+        {below === 0 ? null : (
+          <span
+            className="mr-1.5 border border-worse px-1 text-ink"
+            title={`${below} of ${controllers.length} controllers below level ${floor}`}
+          >
+            <span aria-hidden="true">▼ </span>
+            Firmware floor: {below} of {controllers.length}
+          </span>
+        )}
+        {unread === 0 ? null : `${unread} not read`}
+      </span>
     </span>
   );
 }

@@ -17,15 +17,15 @@ const PARTS = [
 export function ScoreParts({ score, parts }: ScorePartsProps) {
   const share = (name: keyof typeof parts) => (score === 0 ? 0 : Math.min(1, parts[name] / score));
   return (
-    <span className="inline-block w-full min-w-36">
+    <span className="inline-grid w-full">
+      <span className="whitespace-nowrap text-ink-2 text-xs">
+        {PARTS.map(({ name }) => `${name} ${percent(share(name))}`).join(" · ")}
+      </span>
       <StackBar
         parts={PARTS.map(({ name, look }) => ({ label: name, value: parts[name], look }))}
         max={100}
         text={PARTS.map(({ name }) => `${name} ${significant(parts[name], 2)} points`).join(", ")}
       />
-      <span className="block text-ink-2 text-xs">
-        {PARTS.map(({ name }) => `${name} ${percent(share(name))}`).join(" · ")}
-      </span>
     </span>
   );
 }

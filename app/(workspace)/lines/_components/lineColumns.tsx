@@ -31,8 +31,9 @@ export function lineColumns(terms: ColumnTerms): LineColumn[] {
     ...ordered,
     ...placeColumns(terms),
     ...lossColumns(terms),
-    ...scoreColumns(terms),
+    scoreColumn(),
     ...supplyColumns(),
+    ...partColumns(terms),
     ...controllerColumns(terms),
     ...hiddenColumns(terms),
   ];
@@ -43,7 +44,9 @@ function nameColumn({ totals }: ColumnTerms): LineColumn {
     key: "line",
     header: "Line",
     value: (line) => line.code,
+    cell: (line) => <span className="whitespace-nowrap">{line.code}</span>,
     filter: "text",
+    width: "5rem",
     foot: `Sum of ${totals.lines}`,
   };
 }
@@ -53,11 +56,11 @@ function rankColumns({ by, ranking }: ColumnTerms): LineColumn[] {
   const rank = { unit, align: "end" } as const;
   return [
     {
-      ...{ ...rank, key: "money", header: "Rank by money", priority: by === "loss" ? 1 : 2 },
+      ...{ ...rank, key: "money", header: "Money rank", priority: by === "loss" ? 1 : 2 },
       value: (line) => line.rankByLoss,
     },
     {
-      ...{ ...rank, key: "score-rank", header: "Rank by score", priority: by === "score" ? 1 : 2 },
+      ...{ ...rank, key: "score-rank", header: "Score rank", priority: by === "score" ? 1 : 2 },
       value: (line) => line.rankByScore,
     },
   ];
@@ -103,21 +106,24 @@ function lossColumns({ ranking, totals }: ColumnTerms): LineColumn[] {
           assumed={costDoubt(line.cost, ranking.asOf) !== null}
         />
       ),
-      foot: range === null ? "" : `${moneyRange(range)}, all low or all high at once`,
+      foot: range === null ? "" : `${moneyRange(range)}, all low or all high`,
     },
   ];
 }
 
-function scoreColumns({ totals }: ColumnTerms): LineColumn[] {
+function scoreColumn(): LineColumn {
+  return {
+    ...{ key: "score", header: "Score", unit: "0 to 100", align: "end", priority: 1 },
+    value: (line) => line.score,
+    cell: (line) => significant(line.score, 3),
+  };
+}
+
+function partColumns({ totals }: ColumnTerms): LineColumn[] {
   return [
     {
-      ...{ key: "score", header: "Score", unit: "0 to 100", align: "end", priority: 1 },
-      value: (line) => line.score,
-      cell: (line) => significant(line.score, 3),
-    },
-    {
       ...{ key: "parts", header: "Score in parts", width: "12rem" },
-      value: (line) => line.score,
+      value: (line) => line.scoreParts.spares,
       cell: (line) => <ScoreParts score={line.score} parts={line.scoreParts} />,
     },
     {
@@ -132,7 +138,7 @@ function scoreColumns({ totals }: ColumnTerms): LineColumn[] {
 function supplyColumns(): LineColumn[] {
   return [
     {
-      ...{ key: "empty", header: "First shelf empty", unit: "80 % sure", width: "9rem" },
+      ...{ key: "empty", header: "First shelf empty", unit: "80 % chance", width: "7rem" },
       filter: "text",
       value: (line) => line.depletionP80,
       word: (line) => line.depletionPart?.label ?? "none computed",

@@ -38,7 +38,7 @@ const identity: readonly Column<ListedPart>[] = [
     value: (part) => part.maker,
   },
   {
-    ...{ key: "text", header: "Description", filter: "text", priority: 3, width: "12rem" },
+    ...{ key: "text", header: "Description", filter: "text", priority: 3, width: "13rem" },
     value: (part) => part.description,
   },
   {
@@ -94,10 +94,13 @@ const counts: readonly Column<ListedPart>[] = [
 ];
 
 const depletion = (asOf: string): Column<ListedPart> => ({
-  ...{ key: "depletion", header: "Depletion", unit: "P80", filter: "choice" },
+  ...{ key: "depletion", header: "Depletion", unit: "P80", filter: "choice", width: "8.5rem" },
   value: (part) => part.depletionP80,
   word: (part) => depletionWord(part, asOf),
-  cell: (part) => (part.depletionP80 === null ? depletionWord(part, asOf) : day(part.depletionP80)),
+  cell: ({ depletionP80, ...part }) => {
+    if (depletionP80 === null) return depletionWord({ ...part, depletionP80 }, asOf);
+    return depletionP80 <= asOf ? "Empty now" : day(depletionP80);
+  },
 });
 
 /** All parts, filtered by class, maker, stage, use, shelf and depletion. */

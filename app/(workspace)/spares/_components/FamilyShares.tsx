@@ -45,7 +45,7 @@ const columns: readonly Column<FamilyShare>[] = [
   {
     ...{ key: "index", header: "Index", unit: "spares ÷ removals", align: "end", priority: 1 },
     value: (row) => row.index,
-    cell: (row) => (row.index === null ? "no demand" : significant(row.index, 2)),
+    cell: (row) => (row.index === null ? "no demand" : significant(row.index, 3)),
   },
   {
     ...{ key: "excess", header: "Beyond share", unit: "pieces", align: "end" },
@@ -53,7 +53,7 @@ const columns: readonly Column<FamilyShare>[] = [
     cell: (row) => (row.excess === null ? "no demand" : plainNumber(row.excess, 1)),
   },
   {
-    ...{ key: "mark", header: "Mark", filter: "choice", priority: 1 },
+    ...{ key: "mark", header: "Mark", filter: "choice", priority: 1, width: "8.5rem" },
     value: (row) => (row.hoards ? "▲ above share" : "within share"),
   },
 ];

@@ -10,16 +10,21 @@ import { percent } from "@/lib/view/chance";
 import { itemClassName } from "@/lib/view/linePart";
 import { plainNumber, quantity, significant } from "@/lib/view/number";
 import type { SparesPool } from "@/lib/view/sparesLook";
-import { moveKind, pointsText, poolMove } from "@/lib/view/sparesMoves";
+import { depletionDayText, moveKind, pointsText, poolMove } from "@/lib/view/sparesMoves";
 import { heldShares } from "@/lib/view/sparesShares";
 import { stageBadge, stageOrder, stageView } from "@/lib/view/stage";
-import { day } from "@/lib/view/time";
 
 function ChanceMoved({ pool }: { readonly pool: SparesPool }) {
-  const { noSpare } = poolMove(pool);
-  if (noSpare === null) return <span className="text-ink-2">new</span>;
-  const kind = moveKind(noSpare);
-  return <Delta kind={kind} text={kind === "same" ? "no change" : pointsText(noSpare)} />;
+  const { noSpare, reasons } = poolMove(pool);
+  const kind = noSpare === null ? "same" : moveKind(noSpare);
+  const text = noSpare === null ? "new" : kind === "same" ? "no change" : pointsText(noSpare);
+  const because = reasons.length > 0 ? reasons.join(", ") : kind === "same" ? "" : "only time passed";
+  return (
+    <>
+      <Delta kind={kind} text={text} />
+      {because === "" ? null : <span className="block text-ink-2 text-sm">{because}</span>}
+    </>
+  );
 }
 
 function DepletionMoved({ pool }: { readonly pool: SparesPool }) {
@@ -49,16 +54,14 @@ const hoardersOf = (pool: SparesPool) => heldShares([pool]).filter((share) => sh
 function heldText(pool: SparesPool): string {
   const hoarders = hoardersOf(pool);
   if (hoarders.length === 0) return "even";
-  return hoarders
-    .map(({ siteCode, index }) => `${siteCode} ${index === null ? "no demand" : significant(index, 2)}`)
-    .join(", ");
+  const [worst] = [...hoarders].sort((a, b) => (b.excess ?? b.book) - (a.excess ?? a.book));
+  const others = hoarders.length > 1 ? ` +${hoarders.length - 1}` : "";
+  return `${worst?.siteCode} ${worst?.index ? significant(worst.index, 2) : "no demand"}${others}`;
 }
 
 function highestIndex(pool: SparesPool): number {
   return Math.max(0, ...heldShares([pool]).map((share) => share.index ?? 0));
 }
-
-const depletionText = (date: string | null) => (date === null ? "beyond 5 years" : day(date));
 
 const who: readonly Column<SparesPool>[] = [
   {
@@ -68,7 +71,7 @@ const who: readonly Column<SparesPool>[] = [
     cell: (pool) => pool.number,
   },
   {
-    ...{ key: "family", header: "Family", filter: "choice", priority: 3 },
+    ...{ key: "family", header: "Family", filter: "choice", priority: 3, hidden: true },
     value: (pool) => pool.family?.name ?? "no family",
   },
   {
@@ -85,14 +88,10 @@ const who: readonly Column<SparesPool>[] = [
 
 const moved: readonly Column<SparesPool>[] = [
   {
-    ...{ key: "change", header: "Change of chance", unit: "in 7 days", align: "end", priority: 1 },
+    ...{ key: "change", header: "Change of chance", unit: "in 7 days", filter: "text", priority: 1 },
     value: (pool) => poolMove(pool).noSpare,
+    word: (pool) => poolMove(pool).reasons.join(", "),
     cell: (pool) => <ChanceMoved pool={pool} />,
-  },
-  {
-    ...{ key: "reasons", header: "On record", filter: "text", priority: 3, width: "10rem" },
-    value: (pool) => poolMove(pool).reasons.join(", "),
-    cell: (pool) => poolMove(pool).reasons.join(", ") || <span className="text-ink-2">only time passed</span>,
   },
 ];
 
@@ -125,20 +124,20 @@ const figures: readonly Column<SparesPool>[] = [
   {
     ...{ key: "p50", header: "Depletion", unit: "P50", priority: 3, hidden: true },
     value: (pool) => pool.depletionP50,
-    cell: (pool) => depletionText(pool.depletionP50),
+    cell: (pool) => depletionDayText(pool.depletionP50, pool),
   },
   {
-    ...{ key: "p80", header: "Depletion", unit: "P80" },
+    ...{ key: "p80", header: "Depletion", unit: "P80", width: "7rem" },
     value: (pool) => pool.depletionP80,
-    cell: (pool) => depletionText(pool.depletionP80),
+    cell: (pool) => depletionDayText(pool.depletionP80, pool),
   },
   {
-    ...{ key: "p80-moved", header: "P80 moved", unit: "in 7 days", align: "end", priority: 3, hidden: true },
+    ...{ key: "p80-moved", header: "P80 moved", unit: "in 7 days", align: "end", priority: 3 },
     value: (pool) => poolMove(pool).depletionDays,
     cell: (pool) => <DepletionMoved pool={pool} />,
   },
   {
-    ...{ key: "held", header: "Held above share", unit: "index by site", priority: 3 },
+    ...{ key: "held", header: "Held above share", unit: "worst site, index", priority: 3, width: "7.5rem" },
     value: highestIndex,
     cell: heldText,
   },

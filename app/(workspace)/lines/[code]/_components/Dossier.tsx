@@ -36,7 +36,7 @@ export function Dossier({ line, part, mayEdit }: DossierProps) {
         }
       />
       <LineFigures line={line} />
-      {line.note === null ? null : <p className="measure">On record: {line.note}.</p>}
+      {line.note === null ? null : <p className="measure">On record: {line.note}</p>}
       <Section
         title="What drives it"
         lead="Parts on the line by what they add. The foot is the line's own figure."

@@ -23,18 +23,25 @@ const sumOf = ({ baseLoss, shortageLoss }: Driver) =>
 
 /** The columns of the drivers table; the feet are the line's own figures. */
 export function driverColumns({ code, result }: DriverTerms): DriverColumn[] {
+  const [loss, share, ...parts] = moneyColumns(result);
   return [
     ...partColumns(),
-    ...moneyColumns(result),
-    ...rateColumns(result),
+    loss,
+    share,
     ...supplyColumns(),
     openColumn(code),
+    ...rateColumns(result),
+    ...parts,
   ];
 }
 
 function partColumns(): DriverColumn[] {
   return [
-    { key: "part", header: "Part", value: (one) => one.label, filter: "text", foot: "Line" },
+    {
+      ...{ key: "part", header: "Part", filter: "text", foot: "Line", width: "7rem" },
+      value: (one) => one.label,
+      cell: (one) => <span className="whitespace-nowrap">{one.label}</span>,
+    },
     {
       ...{ key: "kind", header: "Kind", filter: "choice", priority: 3 },
       value: (one) => itemClassName(one.itemClass),
@@ -50,7 +57,7 @@ function partColumns(): DriverColumn[] {
   ];
 }
 
-function moneyColumns(result: LineResult): DriverColumn[] {
+function moneyColumns(result: LineResult): [DriverColumn, DriverColumn, ...DriverColumn[]] {
   const loss = result.stopLoss?.mean ?? null;
   const share = (one: Driver) => {
     const sum = sumOf(one);
@@ -100,7 +107,7 @@ function rateColumns(result: LineResult): DriverColumn[] {
       foot: significant(result.stopsPerYear, 2),
     },
     {
-      ...{ key: "rate", header: "Failure rate", unit: "a unit-year, and what was counted", width: "11rem" },
+      ...{ key: "rate", header: "Failure rate", unit: "a unit-year; failures in unit-years", width: "11rem" },
       value: (one) => (one.units === 0 ? null : one.failuresPerYear / one.units),
       cell: (one) => <RateCell driver={one} />,
     },
@@ -114,12 +121,13 @@ function rateColumns(result: LineResult): DriverColumn[] {
 
 function RateCell({ driver }: { readonly driver: Driver }) {
   const { units, failuresPerYear, atSite, pool } = driver;
+  const seen = (events: number, years: number) => `${events} in ${plainNumber(years)}`;
   return (
     <span className="inline-grid">
       {units === 0 ? "no units" : significant(failuresPerYear / units, 2)}
-      <span className="text-ink-2 text-xs">
-        {`here ${atSite.failures} in ${plainNumber(atSite.unitYears)} unit-years`}
-        {pool === null ? "" : `; all sites ${pool.failure.events} in ${plainNumber(pool.failure.unitYears)}`}
+      <span className="whitespace-nowrap text-ink-2 text-xs">
+        {`${seen(atSite.failures, atSite.unitYears)} here`}
+        {pool === null ? "" : `, ${seen(pool.failure.events, pool.failure.unitYears)} in all`}
       </span>
     </span>
   );

@@ -32,8 +32,8 @@ export function Cover({ part }: { readonly part: PartDossier }) {
         >
           {chance(noSpare.mean, "failures")}
         </KeyFigure>
-        <KeyFigure label="Likely empty (P80)" value={depletionText(pool.depletionP80, pool)}>
-          even chance (P50): {depletionText(pool.depletionP50, pool)}
+        <KeyFigure label="Likely empty (P80)" value={depletionText(pool.depletionP80, part)}>
+          even chance (P50): {depletionText(pool.depletionP50, part)}
         </KeyFigure>
         <KeyFigure label="Removals, whole group" value={perYear(pool.removalsPerYear)}>
           from {plainNumber(pool.installed)} units installed

@@ -105,7 +105,7 @@ export function LotDialog({ lot }: { readonly lot: PartLot }) {
   };
   return (
     <>
-      <Dialog trigger={`Change ${name}`} title={`Stock in ${name}`}>
+      <Dialog trigger={`Change ${lot.bin}`} kind="quiet" title={`Stock in ${name}`}>
         {(close) => (
           <LotForm
             lot={lot}

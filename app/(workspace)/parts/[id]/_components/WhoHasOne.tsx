@@ -17,29 +17,36 @@ import { day } from "@/lib/view/time";
 interface LotRowProps {
   readonly lot: PartLot;
   readonly part: PartDossier;
+  /** Target of a link to the bin; only the first lot of a bin has it. */
+  readonly anchor: string | undefined;
 }
 
-function LotRow({ lot, part }: LotRowProps) {
+function LotRow({ lot, part, anchor }: LotRowProps) {
   return (
-    <tr id={`bin-${lot.siteCode}-${lot.bin}`}>
+    <tr id={anchor}>
       <th scope="row" className="font-semibold">
-        {lot.siteCode} <span className="font-normal text-ink-2">{lot.siteName}</span>
+        <abbr title={lot.siteName} className="no-underline">
+          {lot.siteCode}
+        </abbr>
       </th>
-      <td className="font-semibold">{lot.bin}</td>
+      <td className="whitespace-nowrap font-semibold">{lot.bin}</td>
       <td>{lot.revision === "" ? "not known" : lot.revision}</td>
       <td data-align="end">{lot.quantity === null ? "not counted" : plainNumber(lot.quantity)}</td>
-      <td>{stockStateName(lot.state)}</td>
+      <td className="whitespace-nowrap">{stockStateName(lot.state)}</td>
       <td data-align="end">{percent(lot.works)}</td>
-      <td>{day(lot.lastPoweredOn)}</td>
-      <td>{day(lot.countedOn)}</td>
+      <td className="whitespace-nowrap">{day(lot.lastPoweredOn)}</td>
+      <td className="whitespace-nowrap">{day(lot.countedOn)}</td>
       <td className="text-sm">{lotCautions(lot, part.itemClass, part.asOf).join(" ")}</td>
       <td className="no-print">{lot.mayChange ? <LotDialog lot={lot} /> : null}</td>
     </tr>
   );
 }
 
+const binOf = ({ siteCode, bin }: PartLot) => `bin-${siteCode}-${bin}`;
+
 function Lots({ part }: { readonly part: PartDossier }) {
   const lots = whoHasOne(part.lots);
+  const bins = lots.map(binOf);
   if (lots.length === 0)
     return (
       <p>{part.elsewhere === null ? "Nobody has one on the shelf." : "None on the shelf at your sites."}</p>
@@ -75,8 +82,13 @@ function Lots({ part }: { readonly part: PartDossier }) {
           </tr>
         </thead>
         <tbody>
-          {lots.map((lot) => (
-            <LotRow key={lot.id} lot={lot} part={part} />
+          {lots.map((lot, place) => (
+            <LotRow
+              key={lot.id}
+              lot={lot}
+              part={part}
+              anchor={bins.indexOf(binOf(lot)) === place ? binOf(lot) : undefined}
+            />
           ))}
         </tbody>
       </table>

@@ -1,0 +1,78 @@
+import "server-only";
+import type { Actor } from "@/lib/access/actor";
+import { database } from "@/lib/data/client";
+import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
+import { readLineCosts } from "@/lib/data/lineCost";
+import { readPlans } from "@/lib/data/plan";
+import { readProjects } from "@/lib/data/project";
+import { readReportGaps } from "@/lib/data/reportGaps";
+import { readReportParts } from "@/lib/data/reportParts";
+import { atSites } from "@/lib/data/scope";
+import { readSiteNames } from "@/lib/data/siteNames";
+import type { IsoDate } from "@/lib/kernel/isoDate";
+import type { LineResult } from "@/lib/risk/evaluation";
+import type { ReportInput, ReportLine, ReportSite } from "@/lib/view/report";
+
+/** The day of a report and its site; null is all sites the person may see. */
+export interface ReportQuestion {
+  readonly asOf: IsoDate;
+  readonly siteCode: string | null;
+}
+
+/** What a monthly report is made of; null when there is no such site or the person may not see it. */
+export async function readReport(
+  actor: Actor,
+  { asOf, siteCode }: ReportQuestion,
+): Promise<ReportInput | null> {
+  const choices = await readSiteNames(actor);
+  const chosen = siteCode === null ? choices : choices.filter(({ code }) => code === siteCode);
+  if (chosen.length === 0) return null;
+  const { id: evaluationId, engine, dataVersion } = await currentEvaluation(asOf);
+  const lines = await readLines(actor, { evaluationId, chosen });
+  const [parts, gaps, projects, plans, allSites] = await Promise.all([
+    readReportParts(actor, { asOf, evaluationId, poolIds: poolsOf(lines) }),
+    readReportGaps(
+      actor,
+      chosen.map(({ id }) => id),
+    ),
+    readProjects(actor),
+    readPlans(
+      actor,
+      chosen.map(({ id }) => id),
+    ),
+    database().site.count(),
+  ]);
+  const codes = new Set(chosen.map(({ code }) => code));
+  return {
+    ...{ asOf, engine, dataVersion, choices, lines, parts, gaps, plans },
+    sites: chosen,
+    wholeGroup: siteCode === null && choices.length === allSites,
+    projects: projects.filter((project) => codes.has(project.siteCode)),
+  };
+}
+
+interface LinesAsked {
+  readonly evaluationId: string;
+  readonly chosen: readonly ReportSite[];
+}
+
+async function readLines(actor: Actor, { evaluationId, chosen }: LinesAsked): Promise<ReportLine[]> {
+  const at = { in: chosen.map(({ id }) => id) };
+  const [rows, costs] = await Promise.all([
+    database().evaluatedLine.findMany({
+      where: { evaluationId, line: { AND: [atSites(actor, "read"), { siteId: at }] } },
+      select: { lineId: true, result: true, line: { select: { code: true, name: true, siteId: true } } },
+      orderBy: { line: { code: "asc" } },
+    }),
+    readLineCosts(actor),
+  ]);
+  return rows.map(({ lineId, result, line }) => ({
+    ...line,
+    cost: costs.get(lineId) ?? null,
+    result: result as unknown as LineResult,
+  }));
+}
+
+function poolsOf(lines: readonly ReportLine[]): string[] {
+  return [...new Set(lines.flatMap(({ result }) => result.pools.map(({ poolId }) => poolId)))];
+}

@@ -1,0 +1,72 @@
+import { money } from "@/lib/view/format";
+import { costDoubt } from "@/lib/view/lineRanking";
+import { type ProjectFile, projectFigures } from "@/lib/view/project";
+import { localMoney } from "@/lib/view/projectMoney";
+import { type FirstLine, firstLines, type ReportInput } from "@/lib/view/report";
+import { dueDates } from "@/lib/view/reportDates";
+import { worstPools } from "@/lib/view/reportPools";
+import { day } from "@/lib/view/time";
+
+/** Above this a site holds clearly more than its share; the product's own choice. */
+const HELD_LIMIT = 1.5;
+/** A forecast this far above the budget needs somebody's decision; the product's own choice. */
+const OVER_LIMIT = 1.05;
+const POOLS_LOOKED_AT = 5;
+const LINES_LOOKED_AT = 5;
+
+/** What the reader is asked to decide, most pressing first. */
+export function decisionsAsked(input: ReportInput): string[] {
+  return [
+    ...projectDecisions(input),
+    ...buyDecisions(input),
+    ...planDecisions(input),
+    ...costDecisions(firstLines(input, LINES_LOOKED_AT), input.asOf),
+    ...transferDecisions(input),
+  ];
+}
+
+function projectDecisions({ projects, asOf }: ReportInput): string[] {
+  return projects.flatMap((project: ProjectFile) => {
+    const trend = projectFigures(project, asOf).control?.eac.trend ?? null;
+    if (trend === null || trend <= OVER_LIMIT * Number(project.budget)) return [];
+    const [end, budget] = [trend, Number(project.budget)].map((one) => localMoney(one, project.currency));
+    return [`${project.code}: take ${end} at the end for a budget of ${budget}, or cut its scope.`];
+  });
+}
+
+function buyDecisions(input: ReportInput): string[] {
+  const dates = dueDates(input).filter(({ what }) => what !== "Last shipment" && what !== "Repair ends");
+  const soonest = dates.filter((date, at) => dates.findIndex(({ of }) => of === date.of) === at);
+  return soonest.map(({ of, on, passed, units }) =>
+    passed
+      ? `${of}: how many to buy last is overdue since ${day(on)} (${units} units here).`
+      : `${of}: how many to buy last, by ${day(on)} (${units} units here).`,
+  );
+}
+
+function planDecisions({ plans }: ReportInput): string[] {
+  return plans
+    .filter(({ status }) => status === "put_forward")
+    .map(({ name, totals }) =>
+      totals === null
+        ? `Plan “${name}” waits for approval; it covers more sites than these.`
+        : `Plan “${name}” waits for approval: ${money(totals.spent)} for ${totals.funded} lines.`,
+    );
+}
+
+function costDecisions(lines: readonly FirstLine[], asOf: string): string[] {
+  const doubtful = lines.filter(({ line }) => line.cost === null || costDoubt(line.cost, asOf) !== null);
+  if (doubtful.length === 0) return [];
+  const codes = doubtful.map(({ line }) => line.code).join(", ");
+  return [`Approve what an hour's stop costs on ${codes}; the ranking rests on it.`];
+}
+
+function transferDecisions(input: ReportInput): string[] {
+  const held = worstPools(input, POOLS_LOOKED_AT).filter(
+    (pool) => pool.held !== null && pool.held.index > HELD_LIMIT,
+  );
+  const [first] = held;
+  if (!first?.held) return [];
+  const parts = held.map(({ part }) => part.number).join(", ");
+  return [`Look at moving spares of ${parts}: ${first.held.siteCode} holds more than its share.`];
+}

@@ -1,0 +1,80 @@
+import { spawn } from "node:child_process";
+import { existsSync } from "node:fs";
+import { dirname } from "node:path";
+import { Client } from "pg";
+import { builtServer } from "@/lib/launch/build";
+import { freePort } from "@/lib/launch/port";
+import { accountRows } from "@/seed/accountRows";
+import { demoAccounts } from "@/seed/accounts";
+import { copyRows } from "@/seed/copyRows";
+
+export interface SecondApp {
+  /** Where a browser reaches it. */
+  readonly address: string;
+  /** Ends the process at once, as a power cut would: kill -9. */
+  kill(): Promise<void>;
+  stop(): Promise<void>;
+}
+
+const READY_MS = 60_000;
+const SECRET = "of-the-second-application-of-a-test";
+
+/** The built application a second time, on a free port and a database of its own. */
+export async function startSecondApp(databaseUrl: string): Promise<SecondApp> {
+  if (!existsSync(builtServer))
+    throw new Error(
+      "The application is not built, and these tests need it: run npm test, or next build first.",
+    );
+  const port = await freePort(0);
+  const address = `http://127.0.0.1:${port}`;
+  const server = spawn(process.execPath, [builtServer], {
+    cwd: dirname(builtServer),
+    env: {
+      ...process.env,
+      NODE_ENV: "production",
+      HOSTNAME: "127.0.0.1",
+      PORT: String(port),
+      DATABASE_URL: databaseUrl,
+      BETTER_AUTH_SECRET: SECRET,
+      BETTER_AUTH_URL: address,
+      EBBLINE_DEMO: "no",
+    },
+    stdio: ["ignore", "ignore", "inherit"],
+  });
+  const ended = new Promise<void>((resolve) => server.once("exit", () => resolve()));
+  const end = (signal: NodeJS.Signals) => async () => {
+    server.kill(signal);
+    await ended;
+  };
+  const isReady = await Promise.race([untilHealthy(address), ended.then(() => false)]);
+  if (!isReady) {
+    await end("SIGKILL")();
+    throw new Error(`The second application did not become ready at ${address}.`);
+  }
+  return { address, kill: end("SIGKILL"), stop: end("SIGTERM") };
+}
+
+async function untilHealthy(address: string): Promise<boolean> {
+  const end = performance.now() + READY_MS;
+  while (performance.now() < end) {
+    const healthy = await fetch(`${address}/api/health`).then(
+      (answer) => answer.ok,
+      () => false,
+    );
+    if (healthy) return true;
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+  return false;
+}
+
+/** Lets the demonstration's people sign in to an empty database; those of one site may do nothing yet. */
+export async function addAccounts(databaseUrl: string): Promise<void> {
+  const client = new Client({ connectionString: databaseUrl });
+  await client.connect();
+  try {
+    const tables = await accountRows(demoAccounts, new Map(), new Date().toISOString());
+    for (const [table, rows] of Object.entries(tables)) await copyRows(client, table, rows);
+  } finally {
+    await client.end();
+  }
+}
