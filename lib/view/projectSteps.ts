@@ -34,16 +34,16 @@ export function projectSteps(project: ProjectFile, figures: ProjectFigures): Pro
     },
     {
       label: "Cost at the end, trend",
-      formula: `${BAC} ÷ ${index(control.cpi)}`,
+      formula: `${BAC} ÷ (${EV} ÷ ${AC})`,
       value: amount(control.eac.trend),
     },
     {
       label: "Cost at the end, cost and schedule",
-      formula: `${AC} + (${rest}) ÷ (${index(control.cpi)} × ${index(control.spi)})`,
+      formula: `${AC} + (${rest}) ÷ (${fine(control.cpi)} × ${fine(control.spi)})`,
       value: amount(control.eac.costAndSchedule),
     },
     {
-      label: "Over the budget at the end, trend",
+      label: "Budget less cost at the end, trend",
       formula: `${BAC} − cost at the end`,
       value: amount(control.vac),
     },
@@ -53,6 +53,11 @@ export function projectSteps(project: ProjectFile, figures: ProjectFigures): Pro
       value: index(control.tcpi),
     },
   ];
+}
+
+/** An index inside a formula, fine enough that the result can be followed. */
+function fine(value: number | null): string {
+  return value === null ? "not defined" : plainNumber(value, 4);
 }
 
 /** A number of a formula, in thousands from a million so that the line stays short. */

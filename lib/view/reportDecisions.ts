@@ -67,6 +67,7 @@ function transferDecisions(input: ReportInput): string[] {
   );
   const [first] = held;
   if (!first?.held) return [];
-  const parts = held.map(({ part }) => part.number).join(", ");
-  return [`Look at moving spares of ${parts}: ${first.held.siteCode} holds more than its share.`];
+  const { siteCode } = first.held;
+  const parts = held.filter((pool) => pool.held?.siteCode === siteCode).map(({ part }) => part.number);
+  return [`Look at moving spares of ${parts.join(", ")}: ${siteCode} holds more than its share.`];
 }

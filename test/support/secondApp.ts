@@ -11,6 +11,7 @@ import { copyRows } from "@/seed/copyRows";
 export interface SecondApp {
   /** Where a browser reaches it. */
   readonly address: string;
+  readonly port: number;
   /** Ends the process at once, as a power cut would: kill -9. */
   kill(): Promise<void>;
   stop(): Promise<void>;
@@ -19,13 +20,17 @@ export interface SecondApp {
 const READY_MS = 60_000;
 const SECRET = "of-the-second-application-of-a-test";
 
-/** The built application a second time, on a free port and a database of its own. */
-export async function startSecondApp(databaseUrl: string): Promise<SecondApp> {
+/**
+ * The built application a second time, on a database of its own.
+ *
+ * @param wanted Port to come back at after a kill; without it, or when it is taken, any free one.
+ */
+export async function startSecondApp(databaseUrl: string, wanted = 0): Promise<SecondApp> {
   if (!existsSync(builtServer))
     throw new Error(
       "The application is not built, and these tests need it: run npm test, or next build first.",
     );
-  const port = await freePort(0);
+  const port = await freePort(wanted);
   const address = `http://127.0.0.1:${port}`;
   const server = spawn(process.execPath, [builtServer], {
     cwd: dirname(builtServer),
@@ -51,7 +56,7 @@ export async function startSecondApp(databaseUrl: string): Promise<SecondApp> {
     await end("SIGKILL")();
     throw new Error(`The second application did not become ready at ${address}.`);
   }
-  return { address, kill: end("SIGKILL"), stop: end("SIGTERM") };
+  return { address, port, kill: end("SIGKILL"), stop: end("SIGTERM") };
 }
 
 async function untilHealthy(address: string): Promise<boolean> {

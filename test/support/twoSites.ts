@@ -2,23 +2,18 @@ import type { Actor } from "@/lib/access/actor";
 import type { Role } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 
-/** The day of the small group. */
-export const asOf = "2026-11-30";
-
-/** The ids of a small group: two sites, a line each, one drive they share and its successor. */
+/** Two sites with two lines each; all but the last line hold drives that are no longer made. */
 export interface TwoSites {
   readonly north: string;
   readonly south: string;
-  readonly familyId: string;
-  readonly partId: string;
-  readonly successorId: string;
-  readonly northLot: string;
-  readonly southLot: string;
+  /** Line ids by code. */
+  readonly lines: Readonly<Record<string, string>>;
 }
 
-export const day = (text: string) => new Date(`${text}T00:00:00Z`);
+export const asOf = "2026-11-30";
+const day = (text: string) => new Date(`${text}T00:00:00Z`);
 
-/** The stored person of the small group, with one role. */
+/** A person with one role, at one site or (null) at all; all of them share one stored user. */
 export const personWith = (role: Role, siteId: string | null): Actor => ({
   userId: "person",
   name: "Person",
@@ -26,101 +21,81 @@ export const personWith = (role: Role, siteId: string | null): Actor => ({
   grants: [{ role, siteId }],
 });
 
-/** Fills the empty database with two sites that share one drive. */
-export async function fillTwoSites(): Promise<TwoSites> {
+export async function makeTwoSites(): Promise<TwoSites> {
   await database().user.create({
     data: { id: "person", name: "Person", email: "person@halvenor.example", emailVerified: true },
   });
-  await database().currencyRate.create({
-    data: { currency: "EUR", perEuro: 1, validFrom: day("2026-01-01") },
-  });
-  const parts = await addParts();
-  const north = await addSite("NOR", parts.partId, 8);
-  const south = await addSite("SUD", parts.partId, 2);
-  await database().partAlias.createMany({
-    data: [
-      { partId: parts.partId, alias: "Axis drive 20" },
-      { partId: parts.partId, alias: "100045871", siteId: north },
-      { partId: parts.partId, alias: "77-1234", siteId: south },
-    ],
-  });
-  const northLot = await addLot(north, parts.partId, { bin: "R1-N", quantity: 1 });
-  const southLot = await addLot(south, parts.partId, { bin: "R9-S", quantity: 7 });
-  return { ...parts, north, south, northLot, southLot };
-}
-
-async function addParts() {
-  const maker = "Tarnholt Motion";
-  const family = await database().family.create({ data: { maker, name: "Heron R", itemClass: "drive" } });
-  const drive = { maker, description: "Servo drive", itemClass: "drive" as const };
-  const part = await database().part.create({
+  const [old, open] = [await addPart("BW-OK-020", true), await addPart("TM-HE-020", false)];
+  const north = await addSite("NOR", "EUR", 1);
+  const south = await addSite("SUD", "PLN", 4);
+  const lines: Record<string, string> = {};
+  const make = async (code: string, given: { siteId: string; costPerHour: number; partId: string }) => {
+    lines[code] = await addLine(code, given);
+  };
+  await make("NOR-01", { siteId: north, costPerHour: 6000, partId: old });
+  await make("NOR-02", { siteId: north, costPerHour: 1000, partId: old });
+  await make("SUD-01", { siteId: south, costPerHour: 20000, partId: old });
+  await make("SUD-02", { siteId: south, costPerHour: 200, partId: open });
+  await database().stockLot.create({
     data: {
-      ...{ ...drive, number: "TM-HR-020", familyId: family.id, price: "2250.00", priceCurrency: "EUR" },
-      pricedOn: day("2026-03-01"),
+      siteId: south,
+      partId: old,
+      bin: "R1",
+      state: "usable",
+      quantity: 1,
+      lastPoweredOn: day("2026-06-01"),
     },
   });
-  const next = await database().part.create({ data: { ...drive, number: "TM-HE-020" } });
-  await database().successor.create({
-    data: { partId: part.id, successorId: next.id, condition: "Controller firmware 24 or newer" },
+  await database().stockLot.create({
+    data: { siteId: north, partId: old, bin: "R2", state: "usable", quantity: null },
   });
-  await database().lifecycleFact.createMany({
-    data: [
-      {
-        ...{ familyId: family.id, noticeOn: day("2026-10-30"), lastOrderOn: day("2027-04-30") },
-        ...{ source: "Notice of the maker", checkedOn: day("2026-11-25"), recordedOn: day("2026-11-25") },
-      },
-      {
-        ...{ familyId: family.id, source: "Catalogue of the maker" },
-        ...{ checkedOn: day("2026-01-10"), recordedOn: day("2026-01-10") },
-      },
-    ],
-  });
-  return { familyId: family.id, partId: part.id, successorId: next.id };
+  return { north, south, lines };
 }
 
-async function addSite(code: string, partId: string, axes: number): Promise<string> {
+async function addPart(number: string, isOld: boolean): Promise<string> {
+  const part = await database().part.create({
+    data: { maker: "Brindlewick", number, description: "Drive", itemClass: "drive" },
+  });
+  const ended = {
+    noticeOn: day("2020-06-15"),
+    lastOrderOn: day("2021-06-30"),
+    lastShipOn: day("2022-06-30"),
+  };
+  await database().lifecycleFact.create({
+    data: {
+      ...{ partId: part.id, source: "bulletin", checkedOn: day("2026-09-01"), recordedOn: day("2026-09-01") },
+      ...(isOld ? { ...ended, repairUntilOn: day("2027-02-28") } : {}),
+    },
+  });
+  return part.id;
+}
+
+async function addSite(code: string, currency: string, perEuro: number): Promise<string> {
+  await database().currencyRate.create({ data: { currency, perEuro, validFrom: day("2026-01-01") } });
   const site = await database().site.create({
-    data: { code, name: `Works ${code}`, country: "DE", timeZone: "Europe/Berlin", currency: "EUR" },
+    data: { code, name: `Works ${code}`, country: "PL", timeZone: "Europe/Warsaw", currency },
   });
-  const line = await database().line.create({
-    data: { siteId: site.id, code: `${code}-01`, name: `Carton ${code}`, costPerHour: 1000, bufferHours: 1 },
-  });
-  const controller = await database().controller.create({
-    data: { siteId: site.id, designation: `${code}-K1`, model: "Slate 5", firmware: 22 },
-  });
-  const machine = await database().machine.create({
-    data: { lineId: line.id, code: "M04", name: "Former", controllerId: controller.id },
-  });
-  for (let n = 1; n <= axes; n += 1) await addAxis({ machineId: machine.id, partId, site: code, n });
   return site.id;
 }
 
-async function addAxis({
-  machineId,
-  partId,
-  site,
-  n,
-}: {
-  machineId: string;
-  partId: string;
-  site: string;
-  n: number;
-}) {
-  const axis = await database().axis.create({
-    data: { machineId, code: `X${n}`, name: `Feed ${n}`, inServiceYear: 2012 },
+async function addLine(
+  code: string,
+  { siteId, costPerHour, partId }: { siteId: string; costPerHour: number; partId: string },
+): Promise<string> {
+  const line = await database().line.create({
+    data: { siteId, code, name: `Line ${code}`, costPerHour, bufferHours: 1, shiftsPerWeek: 15 },
   });
-  const position = await database().position.create({
-    data: { machineId, axisId: axis.id, itemClass: "drive", designation: `-U${10 + n}`, partId },
+  const controller = await database().controller.create({
+    data: { siteId, designation: `${code}-K1`, model: "Slate 5", firmware: null },
   });
-  const unit = await database().unit.create({
-    data: { partId, serial: `${site}-88${n}`, revision: "B1" },
+  const machine = await database().machine.create({
+    data: { lineId: line.id, code: "M1", name: "Former", controllerId: controller.id },
   });
-  await database().placement.create({ data: { unitId: unit.id, positionId: position.id } });
-}
-
-async function addLot(siteId: string, partId: string, lot: { bin: string; quantity: number }) {
-  const { id } = await database().stockLot.create({
-    data: { siteId, partId, state: "usable", revision: "B1", lastPoweredOn: day("2026-06-01"), ...lot },
-  });
-  return id;
+  for (const axis of ["X1", "X2", "X3"]) {
+    const { id: axisId } = await database().axis.create({ data: { machineId: machine.id, code: axis } });
+    await database().position.create({
+      data: { machineId: machine.id, axisId, itemClass: "drive", designation: `-U${axis}`, partId },
+    });
+  }
+  return line.id;
 }

@@ -13,8 +13,8 @@ const KINDS = [".csv", ".txt", ".xlsx"];
 
 /** What is wrong with a file before it is opened. */
 function refusalOf(file: FormDataEntryValue | null): string | null {
-  if (!(file instanceof File) || file.name === "") return "Choose a file.";
-  if (file.size === 0) return "The file is empty.";
+  // A field left empty arrives as a file of no bytes.
+  if (!(file instanceof File) || file.size === 0) return "Choose a file that is not empty.";
   if (file.size > MOST_BYTES)
     return `The file has more than ${MOST_BYTES / MEBIBYTE} MB. Split it and load the pieces one after the other.`;
   if (file.name.length > LONGEST_NAME) return `Shorten the file's name to ${LONGEST_NAME} letters.`;

@@ -1,8 +1,9 @@
 import { useVirtualizer } from "@tanstack/react-virtual";
-import { type KeyboardEvent, type MouseEvent, type RefObject, useEffect, useState } from "react";
+import { type MouseEvent, type RefObject, useEffect, useRef, useState } from "react";
 import { flushSync } from "react-dom";
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import type { Column } from "@/app/_ui/DataTable/column";
+import { useRowWalk } from "@/app/_ui/DataTable/useRowWalk";
 
 export interface BodyRow<Row> {
   readonly key: string;
@@ -79,15 +80,6 @@ function openRow(event: MouseEvent<HTMLElement>) {
   target.closest("tr")?.querySelector<HTMLElement>("[data-row-link]")?.click();
 }
 
-const STEPS: Readonly<Record<string, number>> = { ArrowDown: 1, ArrowUp: -1, PageDown: 10, PageUp: -10 };
-
-function targetIndex(key: string, index: number, last: number): number | null {
-  if (key === "Home") return 0;
-  if (key === "End") return last;
-  const step = STEPS[key];
-  return step === undefined ? null : Math.min(last, Math.max(0, index + step));
-}
-
 /** Rows; arrow keys move between row links, Enter opens, a click anywhere on a linked row opens too. */
 export function TableBody<Row>({ rows, columns, rowHref, frame }: TableBodyProps<Row>) {
   const printing = usePrinting();
@@ -97,6 +89,8 @@ export function TableBody<Row>({ rows, columns, rowHref, frame }: TableBodyProps
     getScrollElement: () => frame.current,
     estimateSize: () => ROW_HEIGHT,
     overscan: 15,
+    // The sticky head and foot cover this much of the frame.
+    scrollPaddingEnd: 90,
     enabled: virtual,
     initialRect: { width: 1000, height: 640 },
   });
@@ -106,25 +100,15 @@ export function TableBody<Row>({ rows, columns, rowHref, frame }: TableBodyProps
   const above = virtual ? (items[0]?.start ?? 0) : 0;
   const below = virtual ? virtualizer.getTotalSize() - (items.at(-1)?.end ?? 0) : 0;
 
-  const move = (event: KeyboardEvent<HTMLElement>) => {
-    const from = (event.target as HTMLElement).closest<HTMLElement>("[data-row-link]")?.closest("tr");
-    if (!from) return;
-    const to = targetIndex(event.key, Number(from.dataset.index), rows.length - 1);
-    if (to === null) return;
-    event.preventDefault();
-    const body = event.currentTarget;
-    const focus = () =>
-      body
-        .querySelector<HTMLElement>(`tr[data-index="${to}"] [data-row-link]`)
-        ?.focus({ preventScroll: virtual });
-    if (virtual) virtualizer.scrollToIndex(to);
-    // The rows of a far target are drawn after the scroll event, one frame later.
-    if (virtual) requestAnimationFrame(() => requestAnimationFrame(focus));
-    else focus();
-  };
+  const body = useRef<HTMLTableSectionElement>(null);
+  const walk = useRowWalk({
+    body,
+    last: rows.length - 1,
+    scrollTo: virtual ? (index) => virtualizer.scrollToIndex(index) : null,
+  });
 
   return (
-    <tbody onClick={openRow} onKeyDown={move}>
+    <tbody ref={body} onClick={openRow} onKeyDown={walk}>
       {above > 0 ? <Gap height={above} span={columns.length} /> : null}
       {rows.slice(first, end).map(({ key, row }, offset) => {
         const index = first + offset;

@@ -3,9 +3,9 @@
 import { usePathname, useRouter, useSearchParams } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import { Dialog, DialogTrigger, Button as Trigger } from "react-aria-components";
-import { HeaderPopover } from "@/app/_ui/shell/HeaderPopover";
 import { Button } from "@/app/_ui/Button";
 import { DateField } from "@/app/_ui/field/DateField";
+import { HeaderPopover } from "@/app/_ui/shell/HeaderPopover";
 import { isIsoDate } from "@/lib/kernel/isoDate";
 import { day } from "@/lib/view/time";
 
@@ -40,19 +40,19 @@ export function AsOfControl({ today }: { readonly today: string }) {
       </Trigger>
       <HeaderPopover>
         <Dialog className="grid gap-3 p-4 outline-none" aria-label="Look at another day">
-            <form onSubmit={submit} className="grid gap-3">
-              <DateField
-                label="Look at another day"
-                name="asOf"
-                required
-                defaultValue={asOf}
-                hint="Dates, stages and chances are worked out for this day."
-              />
-              <Button type="submit" kind="primary">
-                Show this day
-              </Button>
-            </form>
-            {asOf === today ? null : <Button onClick={() => look(today)}>Back to today</Button>}
+          <form onSubmit={submit} className="grid gap-3">
+            <DateField
+              label="Look at another day"
+              name="asOf"
+              required
+              defaultValue={asOf}
+              hint="Dates, stages and chances are worked out for this day."
+            />
+            <Button type="submit" kind="primary">
+              Show this day
+            </Button>
+          </form>
+          {asOf === today ? null : <Button onClick={() => look(today)}>Back to today</Button>}
         </Dialog>
       </HeaderPopover>
     </DialogTrigger>

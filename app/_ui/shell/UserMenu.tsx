@@ -24,12 +24,12 @@ export function UserMenu({ name, role, theme, children }: UserMenuProps) {
       </Button>
       <HeaderPopover>
         <Dialog className="grid min-w-64 gap-4 p-4 outline-none" aria-label="Account">
-            <div>
-              <p className="font-semibold">{name}</p>
-              <p className="text-ink-2 text-sm">{role}</p>
-            </div>
-            <ThemeSwitch theme={theme} />
-            {children}
+          <div>
+            <p className="font-semibold">{name}</p>
+            <p className="text-ink-2 text-sm">{role}</p>
+          </div>
+          <ThemeSwitch theme={theme} />
+          {children}
         </Dialog>
       </HeaderPopover>
     </DialogTrigger>

@@ -24,7 +24,7 @@ export async function runBrowserTests(server: (name: string) => string, life: Li
   const report = join(stateFolder, "browser-report.json");
   rmSync(report, { force: true });
   await runNode(["node_modules/@playwright/test/cli.js", "test", "-c", CONFIG], {
-    env: { EBBLINE_TEST_ADDRESS: address },
+    env: { EBBLINE_TEST_ADDRESS: address, EBBLINE_TEST_DATABASE_URL: server("postgres") },
     signal: life.stopping,
   });
   return tallyOfJourneys(report);

@@ -24,15 +24,25 @@ export const LARGE_SEED = 20261201;
 
 const stems = new Map<string, string>();
 
-/** The id of the n-th row of a table: a name-based stem and the number, since a hash for each of a million takes long. */
+/**
+ * The id of the n-th row of a table: a name-based stem and the number, since a hash for each of a million takes long.
+ *
+ * The number also stands scattered in front: ids alike in their first half make the indexes that keep a place to one
+ * unit degenerate.
+ */
 export function numberedId(table: string, n: number): string {
   let stem = stems.get(table);
   if (stem === undefined) {
     const hex = createHash("sha256").update(`ebbline/large/${table}`).digest("hex");
-    stem = `${hex.slice(0, 8)}-${hex.slice(8, 12)}-8${hex.slice(13, 16)}-8${hex.slice(17, 20)}-`;
+    stem = `-${hex.slice(0, 4)}-8${hex.slice(5, 8)}-8${hex.slice(9, 12)}-`;
     stems.set(table, stem);
   }
-  return stem + n.toString(16).padStart(12, "0");
+  return scattered(n) + stem + n.toString(16).padStart(12, "0");
+}
+
+/** Multiplication by an odd number is one to one in 32 bits. */
+function scattered(n: number): string {
+  return (Math.imul(n, 0x9e3779b1) >>> 0).toString(16).padStart(8, "0");
 }
 
 /** A number with leading zeros, so that codes sort. */

@@ -17,7 +17,7 @@ export function RiskSheet({ report }: { readonly report: ReportInput }) {
   return (
     <Sheet report={report} page={1} title="Risk">
       <Figures report={report} />
-      <First lines={firstLines(report, LINES_SHOWN)} />
+      <First lines={firstLines(report, LINES_SHOWN)} asOf={report.asOf} />
       <div className="report-columns">
         <Due report={report} />
         <Stages report={report} />
@@ -49,7 +49,12 @@ function Figures({ report }: { readonly report: ReportInput }) {
   );
 }
 
-function First({ lines }: { readonly lines: readonly FirstLine[] }) {
+interface FirstProps {
+  readonly lines: readonly FirstLine[];
+  readonly asOf: string;
+}
+
+function First({ lines, asOf }: FirstProps) {
   return (
     <SheetTable
       title="The five lines that lose most"
@@ -71,7 +76,7 @@ function First({ lines }: { readonly lines: readonly FirstLine[] }) {
           <td data-align="end">{moneyRange(loss)}</td>
           <td data-align="end">{line.result.score.toFixed(1)}</td>
           <td>{drivers.map(({ label, share }) => `${label} ${percent(Math.min(1, share))}`).join(", ")}</td>
-          <td>{line.result.depletionP80 === null ? "not within 5 years" : day(line.result.depletionP80)}</td>
+          <td>{emptyFrom(line.result.depletionP80, asOf)}</td>
         </tr>
       ))}
       {lines.length === 0 ? (
@@ -81,6 +86,12 @@ function First({ lines }: { readonly lines: readonly FirstLine[] }) {
       ) : null}
     </SheetTable>
   );
+}
+
+/** First day the shelf of a part of the line is empty with a chance of four fifths. */
+function emptyFrom(on: string | null, asOf: string): string {
+  if (on === null) return "not within 5 years";
+  return on <= asOf ? "already" : day(on);
 }
 
 function Due({ report }: { readonly report: ReportInput }) {

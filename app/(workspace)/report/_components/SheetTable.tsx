@@ -12,7 +12,7 @@ interface SheetTableProps {
 export function SheetTable({ title, heads, children, note }: SheetTableProps) {
   return (
     <div>
-      <h3 className="mb-1 font-semibold">{title}</h3>
+      <h2 className="mb-1 font-semibold">{title}</h2>
       <table className="table">
         <caption className="sr-only">{title}</caption>
         <thead>

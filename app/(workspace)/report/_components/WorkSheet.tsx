@@ -26,7 +26,7 @@ export function WorkSheet({ report }: { readonly report: ReportInput }) {
       <div className="report-columns">
         <Gaps report={report} />
         <div>
-          <h3 className="mb-1 font-semibold">Decisions asked for</h3>
+          <h2 className="mb-1 font-semibold">Decisions asked for</h2>
           <ol className="list-decimal pl-5 text-sm">
             {decisions.slice(0, DECISIONS_SHOWN).map((text) => (
               <li key={text}>{text}</li>
@@ -108,7 +108,7 @@ function Projects({ report }: { readonly report: ReportInput }) {
           <tr key={project.id}>
             <th scope="row">
               {project.code}
-              {project.cause ? <span className="block font-normal">{project.cause}</span> : null}
+              {project.cause ? <span className="line-clamp-2 font-normal">{project.cause}</span> : null}
             </th>
             <td>{projectStatusWords(project.status)}</td>
             <td data-align="end">{localMoney(Number(project.budget), project.currency)}</td>

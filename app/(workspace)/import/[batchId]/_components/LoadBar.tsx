@@ -51,10 +51,10 @@ export function LoadBar(props: Props) {
   return (
     <>
       <p className="measure">
-        Of {count(totals.rows, "row")}, {plainNumber(totals.ok)} are fine, {plainNumber(totals.warning)}{" "}
-        deserve a look, {plainNumber(totals.error)} have an error and stay out
-        {leftOut.length > 0 ? `, ${plainNumber(leftOut.length)} you leave out` : ""}. Loading adds or changes{" "}
-        {count(writes, "thing")}, all together or none.
+        {count(totals.rows, "row")}: {plainNumber(totals.ok)} fine, {plainNumber(totals.warning)} to look at,{" "}
+        {plainNumber(totals.error)} with an error, which stay out
+        {leftOut.length > 0 ? `, ${plainNumber(leftOut.length)} left out by you` : ""}. Loading adds or
+        changes {count(writes, "thing")}, all together or none.
       </p>
       {hindrance === null ? null : (
         <p className="mt-2 border-ink border-l-4 pl-3 font-semibold">{hindrance}</p>

@@ -30,7 +30,7 @@ export function MappingTable({ columns, fields, mapping, onChoose }: Props) {
         <thead>
           <tr>
             {["Column of the file", "Sample values", "Goes into", "Looks like"].map((head) => (
-              <th key={head} scope="col" className="label">
+              <th key={head} scope="col" className="label" data-priority={head === "Looks like" ? 2 : 1}>
                 {head}
               </th>
             ))}
@@ -43,7 +43,7 @@ export function MappingTable({ columns, fields, mapping, onChoose }: Props) {
               <td className="text-ink-2">{column.samples.join(" · ") || "empty"}</td>
               <td>
                 <select
-                  className="input"
+                  className="input min-w-48"
                   aria-label={`Field for column ${column.header}`}
                   value={mapping[column.header] ?? ""}
                   onChange={(event) => onChoose(column.header, event.target.value || null)}
@@ -62,7 +62,9 @@ export function MappingTable({ columns, fields, mapping, onChoose }: Props) {
                   })}
                 </select>
               </td>
-              <td className="whitespace-nowrap">{likeness(column, fields)}</td>
+              <td className="whitespace-nowrap" data-priority={2}>
+                {likeness(column, fields)}
+              </td>
             </tr>
           ))}
         </tbody>

@@ -1,0 +1,50 @@
+"use client";
+
+import { useMemo } from "react";
+import { DataTable } from "@/app/_ui/DataTable/DataTable";
+import { UndoBar } from "@/app/_ui/UndoBar";
+import { AddPerson } from "@/app/(workspace)/people/_components/AddPerson";
+import { personColumns } from "@/app/(workspace)/people/_components/personColumns";
+import { useDone } from "@/app/(workspace)/people/_components/useDone";
+import type { Person } from "@/lib/data/people";
+import type { SiteName } from "@/lib/data/siteNames";
+
+interface PeopleTableProps {
+  readonly people: readonly Person[];
+  readonly sites: readonly SiteName[];
+  /** Whose own account cannot be closed from here. */
+  readonly ownId: string;
+}
+
+/** Everybody with an account, and what can be changed about it. */
+export function PeopleTable({ people, sites, ownId }: PeopleTableProps) {
+  const { done, tell, undo, close } = useDone();
+  const columns = useMemo(() => personColumns({ sites, ownId, tell }), [sites, ownId, tell]);
+  const message = done?.message ?? null;
+  return (
+    <>
+      <DataTable
+        id="people"
+        caption="People with an account"
+        rows={people}
+        columns={columns}
+        rowKey={(person) => person.userId}
+        initialSort={{ key: "name", descending: false }}
+        noun="people"
+        extra={
+          <AddPerson
+            sites={sites}
+            onAdded={(name) =>
+              tell({ message: `${name} can sign in now. Tell the first password in person.` })
+            }
+          />
+        }
+      />
+      {done?.undo ? (
+        <UndoBar message={message} onUndo={undo} onClose={close} />
+      ) : (
+        <UndoBar message={message} onClose={close} />
+      )}
+    </>
+  );
+}

@@ -1,0 +1,47 @@
+import type { Metadata } from "next";
+import { PageHeader } from "@/app/_ui/PageHeader";
+import { Section } from "@/app/_ui/Section";
+import { NotYours } from "@/app/(workspace)/people/_components/NotYours";
+import { PeopleTable } from "@/app/(workspace)/people/_components/PeopleTable";
+import { RoleGuide } from "@/app/(workspace)/people/_components/RoleGuide";
+import { signedInActor } from "@/lib/access/actor";
+import { scopeOf } from "@/lib/access/policy";
+import { readAsOf } from "@/lib/data/asOf";
+import { readPeople } from "@/lib/data/people";
+import { readSiteNames } from "@/lib/data/siteNames";
+import { count } from "@/lib/view/number";
+
+export const metadata: Metadata = { title: "People" };
+
+interface PeoplePageProps {
+  readonly searchParams: Promise<{ readonly asOf?: string }>;
+}
+
+export default async function PeoplePage({ searchParams }: PeoplePageProps) {
+  const actor = await signedInActor();
+  if (scopeOf(actor.grants, "people:write") !== "all") return <NotYours />;
+  const [asOf, people, sites] = await Promise.all([
+    readAsOf(actor, (await searchParams).asOf),
+    readPeople(actor),
+    readSiteNames(actor),
+  ]);
+  const open = people.filter((person) => !person.closed).length;
+  return (
+    <>
+      <PageHeader
+        title="People"
+        lead={`${count(open, "person", "people")} can sign in. Accounts have no past: this is how they stand now, whatever the day looked at.`}
+        asOf={asOf}
+      />
+      <Section title="Accounts">
+        <PeopleTable people={people} sites={sites} ownId={actor.userId} />
+      </Section>
+      <Section
+        title="What each role may do"
+        lead="A role holds at all sites or at those named. Somebody with several roles may do what any of them allows."
+      >
+        <RoleGuide />
+      </Section>
+    </>
+  );
+}

@@ -1,0 +1,40 @@
+import { type Deed, maySomewhere, type Role } from "@/lib/access/policy";
+import { ROLES } from "@/lib/schema/people";
+import { roleName } from "@/lib/view/role";
+
+export interface RoleInWords {
+  readonly role: Role;
+  readonly name: string;
+  /** What its holder may do at the sites it is given for, as one sentence. */
+  readonly sentence: string;
+}
+
+/** Each deed as the end of "may …", in the order they are told. */
+const DEEDS: Readonly<Record<Deed, string>> = {
+  read: "read everything",
+  "event:write": "record events",
+  "stock:write": "correct the shelf",
+  "register:import": "load registers",
+  "line:write": "change the figures of a line",
+  "plan:write": "make plans",
+  "plan:approve": "approve plans",
+  "project:write": "run projects",
+  "people:write": "with the role at all sites, give accounts and roles",
+};
+
+/** The roles, the least first, each with what the policy lets it do. */
+export const roles: readonly RoleInWords[] = ROLES.map((role) => ({
+  role,
+  name: roleName(role),
+  sentence: sentenceOf(role),
+}));
+
+function sentenceOf(role: Role): string {
+  const grants = [{ role, siteId: null }];
+  const words = (Object.keys(DEEDS) as Deed[])
+    .filter((deed) => maySomewhere(grants, deed))
+    .map((deed) => DEEDS[deed]);
+  const [last, ...before] = words.reverse();
+  if (last === undefined) return "May do nothing.";
+  return before.length === 0 ? `May ${last}.` : `May ${before.reverse().join(", ")} and ${last}.`;
+}

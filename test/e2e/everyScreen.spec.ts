@@ -1,0 +1,56 @@
+import { expect, test } from "@playwright/test";
+import { expectAccessible } from "./support/accessible";
+import { signIn } from "./support/signIn";
+
+const screens = [
+  "/lines",
+  "/lines?asOf=2027-06-01",
+  "/lines/PIN-03",
+  "/lines/VEL-03",
+  "/parts",
+  "/spares",
+  "/plans",
+  "/plans/new?year=2027&budget=1900000",
+  "/projects",
+  "/projects/KAR-02",
+  "/report",
+  "/report?site=VEL",
+  "/import",
+  "/people",
+  "/lines/NO-99",
+];
+
+test("the door is accessible in both themes", async ({ page }) => {
+  await page.goto("/sign-in");
+  await expectAccessible(page);
+  await page.goto("/first-admin?token=none");
+  await expectAccessible(page);
+});
+
+for (const screen of screens)
+  test(`${screen} is accessible in both themes and says nothing to the console`, async ({ page }) => {
+    test.setTimeout(120_000);
+    const said: string[] = [];
+    page.on("pageerror", (error) => said.push(error.message));
+    page.on("console", (message) => {
+      // The page that is not there answers 404, which the browser reports of itself.
+      if (message.type() === "error" && !screen.endsWith("/NO-99")) said.push(message.text());
+    });
+    await signIn(page, "admin@halvenor.example");
+    await page.goto(screen);
+    await page.waitForLoadState("networkidle");
+    await expect(page.getByRole("main")).toBeVisible();
+    await expectAccessible(page);
+    expect(said).toEqual([]);
+  });
+
+test("on a phone the line, the part and the search work without sideways scrolling", async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await signIn(page, "engineer@halvenor.example");
+  for (const screen of ["/lines", "/lines/PIN-03", "/parts"]) {
+    await page.goto(screen);
+    await page.waitForLoadState("networkidle");
+    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(`${screen} overflows by ${Math.max(0, overflow)}`).toBe(`${screen} overflows by 0`);
+  }
+});

@@ -1,0 +1,135 @@
+import { expect, type Page, test } from "@playwright/test";
+import { expectAccessible } from "./support/accessible";
+import { signIn } from "./support/signIn";
+
+const planner = "planner@halvenor.example";
+const thornby = "viewer.tho@halvenor.example";
+
+/** Opens the page of a part from the list. */
+async function openPart(page: Page, number: string): Promise<void> {
+  await page.goto("/parts");
+  await page.getByRole("link", { name: number, exact: true }).click();
+  await expect(page.getByRole("heading", { level: 1, name: number })).toBeVisible();
+}
+
+const shelf = (page: Page) => page.getByRole("table", { name: /Who has one/ });
+
+test.describe("the parts", () => {
+  test("are filtered by class, stage and number without dashes, in the address", async ({ page }) => {
+    await signIn(page, planner);
+    await page.goto("/parts");
+    const table = page.getByRole("table", { name: "Parts of the group" });
+    const all = await table.getByRole("rowheader").count();
+    await page.getByLabel("Show only Supply stage").selectOption("Own stock");
+    await expect(page).toHaveURL(/parts\.is\.stage=Own\+stock/);
+    await expect.poll(() => table.getByRole("rowheader").count()).toBeLessThan(all);
+    expect(await table.getByRole("rowheader").count()).toBeGreaterThan(0);
+    await page.getByRole("button", { name: "Clear filters" }).click();
+    await page.getByLabel("Filter rows").fill("tmhr020");
+    await expect(table.getByRole("rowheader")).toHaveText(["TM-HR-020"]);
+    await expectAccessible(page);
+  });
+
+  test("say at the top who has one, in which bin, and what to heed", async ({ page }) => {
+    await signIn(page, planner);
+    await openPart(page, "TM-HR-020");
+    const first = shelf(page).getByRole("row").nth(1);
+    await expect(first).toContainText("Usable");
+    await expect(first).toContainText(/R\d-\d+/);
+    await expect(shelf(page)).toContainText("Wrong revision: will not run");
+    await expect(page.getByRole("heading", { name: "Stored drives: power up with care" })).toBeVisible();
+    await expect(page.getByText("Notice was given").or(page.getByText("The last order is"))).toBeVisible();
+    await expect(page.getByText("Chance that a failure finds the shelf empty")).toBeVisible();
+    await page.getByText("How the removal rate is worked out").click();
+    await expect(page.getByRole("table", { name: "How the removal rate is worked out" })).toContainText("÷");
+    await expectAccessible(page);
+  });
+
+  test("name nothing of other sites to somebody at one site, but a sum", async ({ page }) => {
+    await signIn(page, thornby);
+    await openPart(page, "TM-HR-020");
+    await expect(page.getByText(/At other sites: [\d.]+ usable of \d+ pieces on the books/)).toBeVisible();
+    const codes = await shelf(page).getByRole("rowheader").allTextContents();
+    expect(new Set(codes.map((code) => code.trim()))).toEqual(new Set(["THO"]));
+    await expect(page.locator("main")).not.toContainText(/\b(VEL|OST|KAR|PIN|TAD)\b/);
+    await expect(page.getByRole("button", { name: /^Change R/ })).toHaveCount(0);
+    await expectAccessible(page);
+  });
+
+  test("answer alike for a part that is not there and an address that is none", async ({ page }) => {
+    await signIn(page, thornby);
+    for (const id of ["018f0000-0000-7000-8000-000000000000", "drive"]) {
+      await page.goto(`/parts/${id}`);
+      await expect(page.getByRole("heading", { level: 1 })).toHaveText(/not found|no such|nothing here/i);
+    }
+  });
+
+  test("let a planner put pieces on hold, see the figures follow, and take it back", async ({ page }) => {
+    await signIn(page, planner);
+    await openPart(page, "TM-HR-020");
+    const row = shelf(page).getByRole("row").filter({ hasText: "OST" }).filter({ hasText: "Usable" });
+    const bin = (await row.getByRole("cell").first().textContent()) ?? "";
+    await row.getByRole("button", { name: /^Change/ }).click();
+    const dialog = page.getByRole("dialog", { name: `Stock in OST ${bin}` });
+    await dialog.getByLabel("State").selectOption("On hold");
+    await dialog.getByRole("button", { name: "Save" }).click();
+    await expect(dialog).toBeHidden();
+    await expect(page.getByText(`Stock in OST ${bin} changed.`)).toBeVisible();
+    const book = page.getByRole("table", { name: "Book against usable stock by site" });
+    const ostrowka = book.getByRole("row").filter({ hasText: "OST" });
+    await expect(ostrowka).toContainText("on hold");
+    await page.getByRole("button", { name: "Undo" }).click();
+    await expect(ostrowka).not.toContainText("on hold");
+    await expect(row).toHaveCount(1);
+  });
+
+  test("refuse a part of a piece in words", async ({ page }) => {
+    await signIn(page, planner);
+    await openPart(page, "TM-HR-020");
+    await shelf(page)
+      .getByRole("button", { name: /^Change/ })
+      .first()
+      .click();
+    const dialog = page.getByRole("dialog");
+    await dialog.getByLabel(/Pieces in this bin/).fill("1.5");
+    await dialog.getByRole("button", { name: "Save" }).click();
+    await expect(dialog.getByText("Write a whole number of pieces.")).toBeVisible();
+    await expectAccessible(page);
+  });
+});
+
+test.describe("the weekly look at the spares", () => {
+  test("shows who holds more than the demand explains", async ({ page }) => {
+    await signIn(page, planner);
+    await page.goto("/spares");
+    await expect(
+      page.getByText(/OST holds 62\s%\sof the Heron R spares \(41 of 66\) with 18\s%\sof the units/),
+    ).toBeVisible();
+    await expect(page.getByText("Stock has no recorded past")).toBeVisible();
+    await expectAccessible(page);
+  });
+
+  test("puts what got worse first and leads to the part", async ({ page }) => {
+    await signIn(page, planner);
+    await page.goto("/spares");
+    const table = page.getByRole("table", { name: "Spares pools, what got worse first" });
+    const changes = await table
+      .getByRole("row")
+      .filter({ has: page.getByRole("rowheader") })
+      .allTextContents();
+    const worse = changes.map((text) => text.includes("Worse:"));
+    expect(worse).toContain(true);
+    expect(worse).toEqual([...worse].sort((a, b) => Number(b) - Number(a)));
+    const first = table.getByRole("rowheader").first();
+    const number = ((await first.textContent()) ?? "").trim();
+    await first.getByRole("link").click();
+    await expect(page.getByRole("heading", { level: 1, name: number })).toBeVisible();
+  });
+
+  test("names to a viewer of one site only that site", async ({ page }) => {
+    await signIn(page, thornby);
+    await page.goto("/spares");
+    await expect(page.getByRole("table", { name: /Share of spares/ })).toBeVisible();
+    await expect(page.locator("main")).not.toContainText(/\b(VEL|OST|KAR|PIN|TAD)\b/);
+  });
+});
