@@ -6,14 +6,14 @@ import { readParts } from "@/lib/data/partList";
 import { changeStock } from "@/lib/data/stockChange";
 import { changeStockLot } from "@/lib/schema/stockLot";
 import { type FreshDatabase, freshDatabase } from "../support/database";
-import { asOf, day, fillTwoSites, personWith, type TwoSites } from "../support/twoSites";
+import { asOf, day, fillSharedShelf, personWith, type SharedShelf } from "../support/sharedShelf";
 
 let made: FreshDatabase;
-let group: TwoSites;
+let group: SharedShelf;
 
 beforeAll(async () => {
   made = await freshDatabase("part");
-  group = await fillTwoSites();
+  group = await fillSharedShelf();
   for (const [siteId, reference, dueOn, returnedOn] of [
     [group.north, "R-1", "2026-09-01", null],
     [group.north, "R-2", "2026-12-24", null],

@@ -3,14 +3,14 @@ import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { search } from "@/lib/data/search";
 import { type FreshDatabase, freshDatabase } from "../support/database";
-import { asOf, day, fillTwoSites, personWith, type TwoSites } from "../support/twoSites";
+import { asOf, day, fillSharedShelf, personWith, type SharedShelf } from "../support/sharedShelf";
 
 let made: FreshDatabase;
-let group: TwoSites;
+let group: SharedShelf;
 
 beforeAll(async () => {
   made = await freshDatabase("search");
-  group = await fillTwoSites();
+  group = await fillSharedShelf();
 });
 
 afterAll(() => made.close());

@@ -4,10 +4,10 @@ import { readSpares } from "@/lib/data/spares";
 import { poolMove } from "@/lib/view/sparesMoves";
 import { heldShares } from "@/lib/view/sparesShares";
 import { type FreshDatabase, freshDatabase } from "../support/database";
-import { asOf, fillTwoSites, personWith, type TwoSites } from "../support/twoSites";
+import { asOf, fillSharedShelf, personWith, type SharedShelf } from "../support/sharedShelf";
 
 let made: FreshDatabase;
-let group: TwoSites;
+let group: SharedShelf;
 
 async function addRemoval(siteId: string, reference: string, on: string) {
   await database().event.create({
@@ -27,7 +27,7 @@ async function addRemoval(siteId: string, reference: string, on: string) {
 
 beforeAll(async () => {
   made = await freshDatabase("spares");
-  group = await fillTwoSites();
+  group = await fillSharedShelf();
   await addRemoval(group.north, "W1", "2026-11-26");
   await addRemoval(group.south, "W2", "2026-11-27");
   await addRemoval(group.south, "W3", "2026-11-23");

@@ -8,7 +8,13 @@ const hit = (title: string, rank: number, kind: "line" | "part" | "axis" = "part
 
 describe("hits of a search", () => {
   it("stand by match, then kind, then title", () => {
-    const hits = [hit("C", 2, "line"), hit("B", 0, "axis"), hit("B", 0, "line"), hit("A", 0, "axis"), hit("A", 1)];
+    const hits = [
+      hit("C", 2, "line"),
+      hit("B", 0, "axis"),
+      hit("B", 0, "line"),
+      hit("A", 0, "axis"),
+      hit("A", 1),
+    ];
     expect(orderHits(hits, 20).map(({ kind, title }) => `${kind} ${title}`)).toEqual([
       "line B",
       "axis A",
