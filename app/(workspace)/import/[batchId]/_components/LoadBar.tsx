@@ -32,7 +32,7 @@ function hindranceOf(props: Props, isUnread: boolean): string | null {
 export function LoadBar(props: Props) {
   const { batchId, totals, leftOut, loadable, writes } = props;
   const router = useRouter();
-  const { isUnread } = useStagedState();
+  const { isUnread, isCounting } = useStagedState();
   const [pending, start] = useTransition();
   const [reason, setReason] = useState("");
   const hindrance = hindranceOf(props, isUnread);
@@ -63,7 +63,7 @@ export function LoadBar(props: Props) {
         <FormMessage kind="problem">{reason}</FormMessage>
       </div>
       <div className="flex flex-wrap gap-2">
-        <Button kind="primary" onClick={load} disabled={pending || hindrance !== null}>
+        <Button kind="primary" onClick={load} disabled={pending || isCounting || hindrance !== null}>
           {pending ? "Working…" : `Load ${count(loadable, "row")}`}
         </Button>
         <Button onClick={drop} disabled={pending}>

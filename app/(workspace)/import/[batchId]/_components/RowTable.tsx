@@ -1,7 +1,7 @@
 "use client";
 
 import { usePathname, useRouter, useSearchParams } from "next/navigation";
-import { type FormEvent, type ReactNode, useState, useTransition } from "react";
+import { type FormEvent, type ReactNode, useOptimistic, useState } from "react";
 import { Button } from "@/app/_ui/Button";
 import type { Column } from "@/app/_ui/DataTable/column";
 import { DataTable } from "@/app/_ui/DataTable/DataTable";
@@ -47,8 +47,8 @@ export function RowTable({ labels, rows, leftOut, rowCount }: Props) {
   const router = useRouter();
   const path = usePathname();
   const params = useSearchParams();
-  const { isUnread } = useStagedState();
-  const [pending, start] = useTransition();
+  const { isUnread, isCounting, startCounting } = useStagedState();
+  const [ticked, setTicked] = useOptimistic(leftOut);
   const [refused, setRefused] = useState("");
   const without = writeRowList(leftOut);
 
@@ -56,18 +56,21 @@ export function RowTable({ labels, rows, leftOut, rowCount }: Props) {
     const address = new URLSearchParams(params);
     if (next.length > 0) address.set("without", writeRowList(next));
     else address.delete("without");
-    start(() => router.replace(`${path}?${address}`, { scroll: false }));
+    startCounting(() => {
+      setTicked(next);
+      router.replace(`${path}?${address}`, { scroll: false });
+    });
   };
-  const out = new Set(leftOut);
+  const out = new Set(ticked);
   const toggle = (row: number) =>
-    leave(out.has(row) ? leftOut.filter((one) => one !== row) : [...leftOut, row]);
+    leave(out.has(row) ? ticked.filter((one) => one !== row) : [...ticked, row]);
   const columns = columnsOf(labels, ({ rowNumber, state }) => (
     <input
       type="checkbox"
       className="tick"
       aria-label={`Leave out row ${rowNumber}`}
       checked={state === "error" || out.has(rowNumber)}
-      disabled={state === "error" || pending || isUnread}
+      disabled={state === "error" || isCounting || isUnread}
       onChange={() => toggle(rowNumber)}
     />
   ));
@@ -90,11 +93,11 @@ export function RowTable({ labels, rows, leftOut, rowCount }: Props) {
           defaultValue={without}
           error={refused || undefined}
         />
-        <Button type="submit" disabled={pending}>
+        <Button type="submit" disabled={isCounting}>
           Leave these out
         </Button>
       </form>
-      <FormMessage kind="done">{pending ? "Counting again…" : ""}</FormMessage>
+      <FormMessage kind="done">{isCounting ? "Counting again…" : ""}</FormMessage>
       {rowCount > rows.length ? (
         <p className="mb-2 text-ink-2">
           The first {plainNumber(rows.length)} of {plainNumber(rowCount)} rows are listed; all are read.

@@ -96,12 +96,13 @@ export function LotDialog({ lot }: { readonly lot: PartLot }) {
   const router = useRouter();
   const [taken, setTaken] = useState<Taken | null>(null);
   const [said, setSaid] = useState<string | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
   const name = `${lot.siteCode} ${lot.bin}`;
   const undo = async () => {
     if (taken === null) return;
     const answer = await saveStockLot({ lotId: lot.id, seen: taken.after, wanted: taken.before });
-    if (!answer.ok) throw new Error(answer.error.reason);
-    router.refresh();
+    if (answer.ok) router.refresh();
+    else setProblem(answer.error.reason);
   };
   return (
     <>
@@ -112,12 +113,14 @@ export function LotDialog({ lot }: { readonly lot: PartLot }) {
             onDone={(after) => {
               setTaken({ before: storedOf(lot), after });
               setSaid(`Stock in ${name} changed.`);
+              setProblem(null);
               close();
               router.refresh();
             }}
           />
         )}
       </Dialog>
+      <FormMessage kind="problem">{problem}</FormMessage>
       <UndoBar message={said} onUndo={undo} onClose={() => setSaid(null)} />
     </>
   );
