@@ -9,12 +9,16 @@ export interface Life {
   endWith(stop: () => Promise<void> | void): void;
 }
 
-/** Runs to the end, stops all that was started, and leaves with the status returned; 1 when it failed. */
-export async function live(run: (life: Life) => Promise<number>): Promise<never> {
+/**
+ * Runs to the end, stops all that was started, and leaves with the status returned; 1 when it failed.
+ *
+ * @param stoppedEarly Status when it was asked to stop before its end: to a check that is no success.
+ */
+export async function live(run: (life: Life) => Promise<number>, stoppedEarly: 0 | 1): Promise<never> {
   const asked = new AbortController();
   hearStop(() => asked.abort());
   const stops: (() => Promise<void> | void)[] = [];
-  let status = 0;
+  let status: number = stoppedEarly;
   try {
     status = await run({ stopping: asked.signal, endWith: (stop) => stops.push(stop) });
   } catch (error) {

@@ -9,4 +9,4 @@ await live(async ({ stopping }) => {
   await generateClient(stopping);
   await build(stopping);
   return 0;
-});
+}, 1);

@@ -37,7 +37,7 @@ await live(async (life) => {
   const webLost = web.ended.then(() => lost("The web server ended by itself; what it said is above."));
   await Promise.race([askedToStop(life.stopping), webLost, database.lost]);
   return 0;
-});
+}, 0);
 
 async function buildWhenChanged({ stopping }: Life): Promise<void> {
   if (isBuilt()) return;

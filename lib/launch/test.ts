@@ -17,4 +17,4 @@ await live(async (life) => {
   tally = add(tally, await runBrowserTests(server, life));
   console.log(`${tally.passed} passed, ${tally.failed} failed`);
   return tally.failed === 0 && tally.passed > 0 ? 0 : 1;
-});
+}, 1);

@@ -19,7 +19,7 @@ const DEEDS: Readonly<Record<Deed, string>> = {
   "plan:write": "make plans",
   "plan:approve": "approve plans",
   "project:write": "run projects",
-  "people:write": "with the role at all sites, give accounts and roles",
+  "people:write": "give accounts and roles where the role holds at all sites",
 };
 
 /** The roles, the least first, each with what the policy lets it do. */

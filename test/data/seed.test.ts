@@ -1,5 +1,5 @@
 import { Client } from "pg";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { database } from "@/lib/data/client";
 import { loadGroupInput } from "@/lib/data/group/loadGroupInput";
 import { likelyAssumptions } from "@/lib/risk/assumptions";
@@ -9,6 +9,9 @@ import { load } from "@/seed/load";
 import { refuseForeign } from "@/seed/localDatabase";
 import { showcase } from "@/seed/scenarios/showcase/showcase";
 import { type FreshDatabase, freshDatabase } from "@/test/support/database";
+
+// Loading a database takes its time on a busy machine.
+vi.setConfig({ testTimeout: 240_000 });
 
 const D0 = "2026-11-30";
 let fresh: FreshDatabase;

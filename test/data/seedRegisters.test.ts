@@ -1,5 +1,5 @@
 import { readdir, readFile } from "node:fs/promises";
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import { database } from "@/lib/data/client";
 import { loadGroupInput } from "@/lib/data/group/loadGroupInput";
 import { commitImport, stageImport } from "@/lib/data/import";
@@ -16,6 +16,9 @@ import { registerFiles } from "@/seed/registerFiles/registerFiles";
 import { showcase } from "@/seed/scenarios/showcase/showcase";
 import { makeActor } from "@/test/support/actors";
 import { freshDatabase } from "@/test/support/database";
+
+// Loading a database takes its time on a busy machine.
+vi.setConfig({ testTimeout: 240_000 });
 
 const company = showcase();
 const files = await registerFiles(company);
@@ -98,4 +101,4 @@ test("an empty installation that loads the files computes what the seeded one do
   expect(actual.named).toEqual(expected.named);
   const lossOf = ({ input }: typeof actual) => evaluate(input, likelyAssumptions).stopLoss.mean;
   expect(lossOf(actual)).toBeCloseTo(lossOf(expected), 6);
-}, 240_000);
+});

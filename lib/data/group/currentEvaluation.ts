@@ -8,6 +8,8 @@ import { ENGINE, evaluate } from "@/lib/risk/evaluate";
 import type { GroupResult, LineResult } from "@/lib/risk/evaluation";
 import type { Prisma } from "@/prisma/generated/client";
 
+/** A page that began to read an evaluation has finished after this. */
+const READING_MINUTES = 10;
 const LONGEST_EVALUATION_MS = 120_000;
 
 /** Which rows a page reads, and on what they were computed. */
@@ -21,7 +23,7 @@ export interface EvaluationMark {
 /**
  * The evaluation of the group at a day on the data as they are now, computed when nobody has yet.
  *
- * An evaluation of older data at the same day is dropped: nothing may read it any more.
+ * Evaluations of older data are dropped once whoever was reading them has long finished.
  */
 export async function currentEvaluation(asOf: IsoDate): Promise<EvaluationMark> {
   return (
@@ -48,7 +50,8 @@ async function compute(tx: Transaction, asOf: IsoDate): Promise<EvaluationMark> 
   const { version } = await tx.dataVersion.findUniqueOrThrow({ where: { id: 1 } });
   const result = evaluate(await loadGroupInput(tx, asOf), likelyAssumptions);
   const day = new Date(`${asOf}T00:00:00Z`);
-  await tx.evaluation.deleteMany({ where: { asOf: day } });
+  await tx.$executeRaw`
+    DELETE FROM "Evaluation" WHERE "dataVersion" < ${version} AND "takenAt" < now() - make_interval(mins => ${READING_MINUTES}::int)`;
   const { id } = await tx.evaluation.create({
     data: { asOf: day, dataVersion: version, engine: ENGINE, assumptions: asJson(likelyAssumptions) },
     select: { id: true },

@@ -19,7 +19,7 @@ export function personColumns(around: Around): readonly Column<Person>[] {
   const roleLines = (person: Person) =>
     gatherRoles(person.grants).map((entry) => describeEntry(entry, codes));
   return [
-    { key: "name", header: "Name", value: (person) => person.name, filter: "text", width: "12rem" },
+    { key: "name", header: "Name", value: (person) => person.name, filter: "text" },
     { key: "email", header: "E-mail", value: (person) => person.email, filter: "text" },
     {
       key: "roles",
