@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import { AppShell } from "@/app/_ui/AppShell";
+import { LinkButton } from "@/app/_ui/LinkButton";
 import { readTheme } from "@/app/_ui/theme/readTheme";
 import { SignOut } from "@/app/(workspace)/_components/SignOut";
 import { signedInActor } from "@/lib/access/actor";
@@ -38,7 +39,12 @@ export default async function WorkspaceLayout({ children }: { readonly children:
       today={today}
       user={{ name: actor.name, role }}
       theme={theme}
-      account={<SignOut />}
+      account={
+        <>
+          <LinkButton href="/account">Your account</LinkButton>
+          <SignOut />
+        </>
+      }
     >
       {children}
     </AppShell>

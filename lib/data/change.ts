@@ -16,6 +16,16 @@ export interface Deeded {
 
 export type Transaction = Prisma.TransactionClient;
 
+/** What no evaluation reads; a change of these alone leaves every stored figure right. */
+const BESIDE_THE_FIGURES: ReadonlySet<string> = new Set([
+  "User",
+  "Plan",
+  "PlanLine",
+  "Project",
+  "CostEntry",
+  "Milestone",
+]);
+
 const LONGEST_CHANGE_MS = 120_000;
 
 /**
@@ -54,6 +64,7 @@ class Refused extends Error {
 
 async function keep(tx: Transaction, actor: Actor, deeds: readonly Deeded[]): Promise<void> {
   await tx.auditEntry.createMany({ data: deeds.map((deed) => ({ ...deed, userId: actor.userId })) });
+  if (deeds.every(({ entity }) => BESIDE_THE_FIGURES.has(entity))) return;
   await tx.dataVersion.update({ where: { id: 1 }, data: { version: { increment: 1 } } });
 }
 

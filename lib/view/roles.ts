@@ -9,10 +9,9 @@ export interface RoleInWords {
   readonly sentence: string;
 }
 
-/** Each deed as the end of "may …", in the order they are told. */
-const DEEDS: Readonly<Record<Deed, string>> = {
+/** Each deed a screen asks for, as the end of "may …", in the order they are told. */
+const DEEDS: Partial<Readonly<Record<Deed, string>>> = {
   read: "read everything",
-  "event:write": "record events",
   "stock:write": "correct the shelf",
   "register:import": "load registers",
   "line:write": "change the figures of a line",

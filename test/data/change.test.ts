@@ -59,3 +59,12 @@ test("looking without changing keeps the data version", async () => {
   await change(actor, async (tx) => ok(await tx.currencyRate.count()));
   expect(await version()).toBe(before);
 });
+
+test("a change nobody computes from is audited, and the computed figures stay", async () => {
+  const [before, entries] = [await version(), await database().auditEntry.count()];
+  await change(actor, async (_tx, record) => {
+    record({ deed: "people:close", entity: "User", entityId: actor.userId });
+    return ok(null);
+  });
+  expect([await version(), await database().auditEntry.count()]).toEqual([before, entries + 1]);
+});

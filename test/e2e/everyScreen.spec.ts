@@ -17,6 +17,7 @@ const screens = [
   "/report?site=VEL",
   "/import",
   "/people",
+  "/account",
   "/lines/NO-99",
 ];
 

@@ -91,8 +91,9 @@ export function DataTable<Row extends object>(props: DataTableProps<Row>) {
 
   if (rows.length === 0 && props.empty) return props.empty;
   const total = plainNumber(rows.length);
+  const nouns = rows.length === 1 ? noun.replace(/s$/, "") : noun;
   const countText =
-    body.length === rows.length ? `${total} ${noun}` : `${plainNumber(body.length)} of ${total} ${noun}`;
+    body.length === rows.length ? `${total} ${nouns}` : `${plainNumber(body.length)} of ${total} ${nouns}`;
   return (
     <div>
       {bare ? null : (

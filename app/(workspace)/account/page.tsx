@@ -1,0 +1,23 @@
+import type { Metadata } from "next";
+import { PageHeader } from "@/app/_ui/PageHeader";
+import { Section } from "@/app/_ui/Section";
+import { ChangePassword } from "@/app/(workspace)/account/_components/ChangePassword";
+import { signedInActor } from "@/lib/access/actor";
+import { readSiteNames } from "@/lib/data/siteNames";
+import { describeRoles } from "@/lib/view/role";
+
+export const metadata: Metadata = { title: "Your account" };
+
+export default async function AccountPage() {
+  const actor = await signedInActor();
+  const siteNames = await readSiteNames(actor);
+  const role = describeRoles(actor.grants, new Map(siteNames.map((site) => [site.id, site.code])));
+  return (
+    <>
+      <PageHeader title={actor.name} lead={`${actor.email}. ${role}.`} />
+      <Section title="Change the password">
+        <ChangePassword />
+      </Section>
+    </>
+  );
+}
