@@ -10,6 +10,15 @@ const ENTRIES = ["prepare", "start", "test"].flatMap((name) => [
   `lib/launch/${name}.ts`,
 ]);
 
+/** Public functions of the core that programs outside hold against published figures, before a screen needs them. */
+const HELD_FROM_OUTSIDE = [
+  "lib/reliability/mtbf.ts",
+  "lib/reliability/trend.ts",
+  "lib/retrofit/scaling.ts",
+  "lib/spares/allocate.ts",
+  "lib/spares/lastBuy.ts",
+];
+
 describe("the project", () => {
   it("keeps each import rule", () => {
     expect(modules.length).toBeGreaterThan(40);
@@ -21,7 +30,7 @@ describe("the project", () => {
   });
 
   it("has no file in lib that nothing uses", () => {
-    expect(orphans(modules, ENTRIES)).toEqual([]);
+    expect(orphans(modules, [...ENTRIES, ...HELD_FROM_OUTSIDE])).toEqual([]);
   });
 
   it("says first which files never reach a browser", () => {
