@@ -42,7 +42,7 @@ test.describe("the parts", () => {
     await expect(
       page.getByRole("figure").filter({ hasText: "Chance that a failure finds the shelf empty" }),
     ).toBeVisible();
-    await page.getByText("How the removal rate is worked out").click();
+    await page.locator("summary", { hasText: "How the removal rate is worked out" }).click();
     await expect(page.getByRole("table", { name: "How the removal rate is worked out" })).toContainText("÷");
     await expectAccessible(page);
   });
