@@ -29,7 +29,7 @@ function ChanceMoved({ pool }: { readonly pool: SparesPool }) {
 
 function DepletionMoved({ pool }: { readonly pool: SparesPool }) {
   const { depletionDays } = poolMove(pool);
-  if (depletionDays === null) return <span className="text-ink-2">–</span>;
+  if (depletionDays === null) return null;
   if (depletionDays === 0) return <Delta kind="same" text="same day" />;
   const days = `${plainNumber(Math.abs(depletionDays))} days`;
   return depletionDays < 0 ? (
@@ -88,7 +88,14 @@ const who: readonly Column<SparesPool>[] = [
 
 const moved: readonly Column<SparesPool>[] = [
   {
-    ...{ key: "change", header: "Change of chance", unit: "in 7 days", filter: "text", priority: 1 },
+    ...{
+      key: "change",
+      header: "Change of chance",
+      unit: "in 7 days",
+      filter: "text",
+      priority: 1,
+      width: "9rem",
+    },
     value: (pool) => poolMove(pool).noSpare,
     word: (pool) => poolMove(pool).reasons.join(", "),
     cell: (pool) => <ChanceMoved pool={pool} />,
@@ -127,14 +134,16 @@ const figures: readonly Column<SparesPool>[] = [
     cell: (pool) => depletionDayText(pool.depletionP50, pool),
   },
   {
-    ...{ key: "p80", header: "Depletion", unit: "P80", width: "7rem" },
+    ...{ key: "p80", header: "Depletion", unit: "P80, moved in 7 days", width: "8rem" },
     value: (pool) => pool.depletionP80,
-    cell: (pool) => depletionDayText(pool.depletionP80, pool),
-  },
-  {
-    ...{ key: "p80-moved", header: "P80 moved", unit: "in 7 days", align: "end", priority: 3 },
-    value: (pool) => poolMove(pool).depletionDays,
-    cell: (pool) => <DepletionMoved pool={pool} />,
+    cell: (pool) => (
+      <>
+        {depletionDayText(pool.depletionP80, pool)}
+        <span className="block text-ink-2 text-sm">
+          <DepletionMoved pool={pool} />
+        </span>
+      </>
+    ),
   },
   {
     ...{ key: "held", header: "Held above share", unit: "worst site, index", priority: 3, width: "7.5rem" },

@@ -33,7 +33,7 @@ function LotRow({ lot, part, anchor }: LotRowProps) {
       <td>{lot.revision === "" ? "not known" : lot.revision}</td>
       <td data-align="end">{lot.quantity === null ? "not counted" : plainNumber(lot.quantity)}</td>
       <td className="whitespace-nowrap">{stockStateName(lot.state)}</td>
-      <td data-align="end">{percent(lot.works)}</td>
+      <td data-align="end">{lot.works === 0 ? "not counted" : percent(lot.works)}</td>
       <td className="whitespace-nowrap">{day(lot.lastPoweredOn)}</td>
       <td className="whitespace-nowrap">{day(lot.countedOn)}</td>
       <td className="text-sm">{lotCautions(lot, part.itemClass, part.asOf).join(" ")}</td>
