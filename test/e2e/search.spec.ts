@@ -41,6 +41,9 @@ test.describe("the search", () => {
     await expect(dialog.getByRole("option").first()).toContainText(`${serial} TM-HR-020`);
     await expect(dialog.getByRole("option").first()).toContainText(/in [A-Z]{3}-\d\d \/ M\d\d/);
     await expectAccessible(page);
+    await page.keyboard.press("Enter");
+    await expect(page).toHaveURL(/\/lines\/.*#place-/);
+    await expect(page.getByText(`serial ${serial}`)).toBeInViewport();
   });
 
   test("finds nothing of another site", async ({ page }) => {

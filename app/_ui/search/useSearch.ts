@@ -15,7 +15,7 @@ export type SearchAnswer =
 const PAUSE_MS = 150;
 const SHORTEST = 2;
 
-/** Asks `/api/search?q=` once the typing pauses; an older answer never overtakes a newer one. */
+/** Asks `/api/search?q=`, for the day the page looks at, once the typing pauses; an older answer never overtakes a newer one. */
 export function useSearch(query: string): SearchAnswer {
   const [answer, setAnswer] = useState<SearchAnswer>({ state: "idle" });
   const text = query.trim();
@@ -28,7 +28,7 @@ export function useSearch(query: string): SearchAnswer {
     const stop = new AbortController();
     const ask = async () => {
       try {
-        const response = await fetch(`/api/search?q=${encodeURIComponent(text)}`, { signal: stop.signal });
+        const response = await fetch(searchAddress(text), { signal: stop.signal });
         if (!response.ok) return setAnswer({ state: "failed" });
         const { results } = (await response.json()) as { readonly results: readonly SearchHit[] };
         setAnswer({ state: "found", hits: results });
@@ -43,4 +43,11 @@ export function useSearch(query: string): SearchAnswer {
     };
   }, [text]);
   return answer;
+}
+
+function searchAddress(text: string): string {
+  const asked = new URLSearchParams({ q: text });
+  const asOf = new URLSearchParams(window.location.search).get("asOf");
+  if (asOf !== null) asked.set("asOf", asOf);
+  return `/api/search?${asked}`;
 }

@@ -22,16 +22,24 @@ export function AxisTable({ machine }: { readonly machine: MachineRow }) {
         </thead>
         <tbody>
           {machine.axes.map((axis) => (
-            <tr key={axis.code}>
+            <tr key={axis.code} id={`axis-${machine.code}-${axis.code}`} className="target:bg-accent-soft">
               <th scope="row">
                 {axis.code}
                 {axis.name === null ? null : <span className="block text-ink-2 text-xs">{axis.name}</span>}
               </th>
               <td>
-                <PlacedWords items={axis.items.filter((item) => item.itemClass === "drive")} what="drive" />
+                <PlacedWords
+                  items={axis.items.filter((item) => item.itemClass === "drive")}
+                  machine={machine.code}
+                  what="drive"
+                />
               </td>
               <td>
-                <PlacedWords items={axis.items.filter((item) => item.itemClass === "motor")} what="motor" />
+                <PlacedWords
+                  items={axis.items.filter((item) => item.itemClass === "motor")}
+                  machine={machine.code}
+                  what="motor"
+                />
               </td>
               <td>{networkWords(axis)}</td>
               <td>{axis.feedback ?? NOT_KNOWN}</td>

@@ -1,5 +1,6 @@
 import { EvidenceMark } from "@/app/_ui/EvidenceMark";
 import { AxisTable } from "@/app/(workspace)/lines/[code]/_components/AxisTable";
+import { OpenTarget } from "@/app/(workspace)/lines/[code]/_components/OpenTarget";
 import { OtherItems } from "@/app/(workspace)/lines/[code]/_components/OtherItems";
 import { evidenceMark } from "@/lib/view/evidence";
 import { floorState, MEMORY_CAUTION_PERCENT } from "@/lib/view/lineControllers";
@@ -15,24 +16,33 @@ interface MachinesProps {
 /** The machines of a line; each opens to its axes with what is in their places. */
 export function Machines({ machines, floor }: MachinesProps) {
   if (machines.length === 0) return <p>No machine is recorded on this line. Import its asset register.</p>;
-  return machines.map((machine) => (
-    <details key={machine.code} className="disclosure border-rule border-b">
-      <summary className="flex flex-wrap items-baseline gap-x-5 gap-y-1 py-2.5">
-        <span className="font-semibold">
-          {machine.code} {machine.name}
-        </span>
-        <span className="text-ink-2">
-          {count(machine.axes.length, "axis", "axes")}
-          {machine.inServiceYear === null ? "" : `, since ${machine.inServiceYear}`}
-        </span>
-        <ControllerWords controller={machine.controller} floor={floor} />
-      </summary>
-      <div className="pb-4">
-        <AxisTable machine={machine} />
-        <OtherItems items={machine.items} />
-      </div>
-    </details>
-  ));
+  return (
+    <>
+      <OpenTarget />
+      {machines.map((machine) => (
+        <details
+          key={machine.code}
+          id={`machine-${machine.code}`}
+          className="disclosure border-rule border-b target:bg-accent-soft"
+        >
+          <summary className="flex flex-wrap items-baseline gap-x-5 gap-y-1 py-2.5">
+            <span className="font-semibold">
+              {machine.code} {machine.name}
+            </span>
+            <span className="text-ink-2">
+              {count(machine.axes.length, "axis", "axes")}
+              {machine.inServiceYear === null ? "" : `, since ${machine.inServiceYear}`}
+            </span>
+            <ControllerWords controller={machine.controller} floor={floor} />
+          </summary>
+          <div className="pb-4">
+            <AxisTable machine={machine} />
+            <OtherItems items={machine.items} machine={machine.code} />
+          </div>
+        </details>
+      ))}
+    </>
+  );
 }
 
 interface ControllerWordsProps {
@@ -46,7 +56,7 @@ function ControllerWords({ controller, floor }: ControllerWordsProps) {
   const below = floorState(firmware, floor) === "below";
   const tight = memoryPercent !== null && memoryPercent >= MEMORY_CAUTION_PERCENT;
   return (
-    <span className="flex flex-wrap items-baseline gap-x-3 text-ink-2">
+    <span data-controller={designation} className="flex flex-wrap items-baseline gap-x-3 text-ink-2">
       <span>
         {model} ({designation})
       </span>

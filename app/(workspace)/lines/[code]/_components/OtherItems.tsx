@@ -2,8 +2,13 @@ import { PlacedWords } from "@/app/(workspace)/lines/[code]/_components/PlacedWo
 import type { PlacedItem } from "@/lib/view/lineDossier";
 import { itemClassName } from "@/lib/view/linePart";
 
+interface OtherItemsProps {
+  readonly items: readonly PlacedItem[];
+  readonly machine: string;
+}
+
 /** Items of a machine that belong to no axis: controller, supplies, panels, cards. */
-export function OtherItems({ items }: { readonly items: readonly PlacedItem[] }) {
+export function OtherItems({ items, machine }: OtherItemsProps) {
   if (items.length === 0) return null;
   const kinds = [...new Set(items.map((item) => item.itemClass))];
   return (
@@ -12,7 +17,11 @@ export function OtherItems({ items }: { readonly items: readonly PlacedItem[] })
         <div key={kind}>
           <dt className="label">{itemClassName(kind)}</dt>
           <dd>
-            <PlacedWords items={items.filter((item) => item.itemClass === kind)} what={itemClassName(kind)} />
+            <PlacedWords
+              items={items.filter((item) => item.itemClass === kind)}
+              machine={machine}
+              what={itemClassName(kind)}
+            />
           </dd>
         </div>
       ))}

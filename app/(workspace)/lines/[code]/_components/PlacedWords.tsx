@@ -5,15 +5,21 @@ import type { PlacedItem } from "@/lib/view/lineDossier";
 
 interface PlacedWordsProps {
   readonly items: readonly PlacedItem[];
+  /** Machine the places belong to, so that an address can point at one. */
+  readonly machine: string;
   /** What belongs here, in words. */
   readonly what: string;
 }
 
 /** What sits in a place: part, serial number, hardware revision; unknown is said. */
-export function PlacedWords({ items, what }: PlacedWordsProps) {
+export function PlacedWords({ items, machine, what }: PlacedWordsProps) {
   if (items.length === 0) return <span className="text-ink-3">no {what} recorded</span>;
   return items.map((item) => (
-    <span key={item.designation} className="block">
+    <span
+      key={item.designation}
+      id={`place-${machine}-${item.designation}`}
+      className="block target:bg-accent-soft"
+    >
       {item.part === null ? (
         "not identified"
       ) : (
