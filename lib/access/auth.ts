@@ -8,13 +8,16 @@ import { authSecret, authUrl } from "@/lib/env";
 
 const MINIMUM_PASSWORD = 12;
 
+/** Attempts from one address: a whole plant may stand behind one, and a shift begins at one time. */
+const SIGN_INS = { window: 60, max: 20 };
+
 function makeAuth() {
   return betterAuth({
     database: prismaAdapter(database(), { provider: "postgresql" }),
     secret: authSecret(),
     baseURL: authUrl(),
     emailAndPassword: { enabled: true, disableSignUp: true, minPasswordLength: MINIMUM_PASSWORD },
-    rateLimit: { enabled: true, storage: "database" },
+    rateLimit: { enabled: true, storage: "database", customRules: { "/sign-in/email": SIGN_INS } },
     telemetry: { enabled: false },
     plugins: [admin(), nextCookies()],
   });

@@ -12,7 +12,7 @@ const screens = [
   "/plans",
   "/plans/new?year=2027&budget=1900000",
   "/projects",
-  "/projects/KAR-02",
+  "/projects/KAR-02-R1",
   "/report",
   "/report?site=VEL",
   "/import",

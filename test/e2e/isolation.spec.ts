@@ -21,7 +21,7 @@ test("addresses of another site's things answer as if there were none", async ({
   await signIn(page, "viewer.tho@halvenor.example");
   await page.goto("/lines/NO-99");
   const nothing = await page.getByRole("main").textContent();
-  for (const address of ["/lines/PIN-03", "/lines/VEL-07", "/projects/KAR-02"]) {
+  for (const address of ["/lines/PIN-03", "/lines/VEL-07", "/projects/KAR-02-R1"]) {
     await page.goto(address);
     expect(await page.getByRole("main").textContent()).toBe(nothing);
   }
