@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { NoReport } from "@/app/(workspace)/report/_components/NoReport";
 import { ReportChoice } from "@/app/(workspace)/report/_components/ReportChoice";
 import { RiskSheet } from "@/app/(workspace)/report/_components/RiskSheet";
 import { WorkSheet } from "@/app/(workspace)/report/_components/WorkSheet";
@@ -19,7 +20,7 @@ export default async function ReportPage({ searchParams }: ReportPageProps) {
   const { asOf: asked, site } = await searchParams;
   const asOf = await readAsOf(actor, asked);
   const report = await readReport(actor, { asOf, siteCode: site ?? null });
-  if (!report) notFound();
+  if (!report) return site === undefined ? <NoReport asOf={asOf} /> : notFound();
   return (
     <div className="report">
       <ReportChoice choices={report.choices} chosen={site ?? null} />

@@ -27,8 +27,8 @@ export function NoLines({ groupLines, mayImport }: NoLinesProps) {
         ) : null
       }
     >
-      Import the asset register of a site first: its lines, machines, controllers and axes. Then its stock,
-      its events and the supply dates. The ranking appears as soon as a line has items in it.
+      Load the supply dates first, then each site's assets, axis survey, stock and events. The ranking appears
+      as soon as a line has items in it.
       {mayImport ? "" : " Your role does not import; ask a planner or an engineer."}
     </EmptyState>
   );
