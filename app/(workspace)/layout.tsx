@@ -16,6 +16,8 @@ const AREAS = [
   { label: "Plans", href: "/plans" },
   { label: "Projects", href: "/projects" },
   { label: "Report", href: "/report" },
+  { label: "What moved", href: "/moved" },
+  { label: "Assumptions", href: "/assumptions" },
 ] as const;
 
 /** The frame of every page for the signed-in: areas, search, as-of day, account. */

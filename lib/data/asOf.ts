@@ -1,5 +1,6 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
+import type { Transaction } from "@/lib/data/change";
 import { database } from "@/lib/data/client";
 import { type IsoDate, isIsoDate } from "@/lib/kernel/isoDate";
 
@@ -9,10 +10,14 @@ import { type IsoDate, isIsoDate } from "@/lib/kernel/isoDate";
  */
 export async function readAsOf(_actor: Actor, asked: string | undefined): Promise<IsoDate> {
   if (asked !== undefined && isIsoDate(asked)) return asked;
-  const setting = await database().setting.findUnique({ where: { key: "asOf" }, select: { value: true } });
+  return (await fixedDay(database())) ?? today();
+}
+
+/** The day the installation stands at, as a demonstration does; null where it moves with the calendar. */
+export async function fixedDay(tx: Transaction): Promise<IsoDate | null> {
+  const setting = await tx.setting.findUnique({ where: { key: "asOf" }, select: { value: true } });
   const kept = setting?.value;
-  if (typeof kept === "string" && isIsoDate(kept)) return kept;
-  return today();
+  return typeof kept === "string" && isIsoDate(kept) ? kept : null;
 }
 
 function today(): IsoDate {

@@ -24,6 +24,8 @@ const BESIDE_THE_FIGURES: ReadonlySet<string> = new Set([
   "Project",
   "CostEntry",
   "Milestone",
+  // A version that was written is not yet in use; taking it into use is a change of the setting.
+  "AssumptionSet",
 ]);
 
 const LONGEST_CHANGE_MS = 120_000;

@@ -7,10 +7,13 @@ import { readLineCosts } from "@/lib/data/lineCost";
 import { readLineDrivers } from "@/lib/data/lineDrivers";
 import { readLineEvents } from "@/lib/data/lineEvents";
 import { readLineMachines } from "@/lib/data/lineMachines";
+import { readPlaceDossier } from "@/lib/data/linePlaces";
 import { atSites } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
+import type { LinePlace } from "@/lib/risk/draws/linePlace";
 import type { LineResult } from "@/lib/risk/evaluation";
 import type { LineDossier, StoredFigures } from "@/lib/view/lineDossier";
+import { drawnLoss } from "@/lib/view/linePlace";
 import type { Line } from "@/prisma/generated/client";
 
 /** Which line, and on which day. */
@@ -26,16 +29,25 @@ export async function readLine(actor: Actor, { code, asOf }: LineQuestion): Prom
   const evaluated = line?.evaluations[0];
   if (!line || !evaluated) return null;
   const result = evaluated.result as unknown as LineResult;
+  const drawn = evaluated.place as unknown as LinePlace | null;
   const at = { lineId: line.id, asOf };
-  const [groupLines, firmwareFloor, controllers, costs, drivers, machines, events] = await Promise.all([
-    database().evaluatedLine.count({ where: { evaluationId: evaluation.id } }),
-    readFirmwareFloor(actor),
-    readLineControllers(actor),
-    readLineCosts(actor),
-    readLineDrivers(actor, { ...at, evaluationId: evaluation.id, siteId: line.siteId, pools: result.pools }),
-    readLineMachines(actor, at),
-    readLineEvents(actor, at),
-  ]);
+  const [groupLines, firmwareFloor, controllers, costs, drivers, machines, events, place] = await Promise.all(
+    [
+      database().evaluatedLine.count({ where: { evaluationId: evaluation.id } }),
+      readFirmwareFloor(actor),
+      readLineControllers(actor),
+      readLineCosts(actor),
+      readLineDrivers(actor, {
+        ...at,
+        evaluationId: evaluation.id,
+        siteId: line.siteId,
+        pools: result.pools,
+      }),
+      readLineMachines(actor, at),
+      readLineEvents(actor, at),
+      drawn && readPlaceDossier(actor, { evaluationId: evaluation.id, place: drawn }),
+    ],
+  );
   const cost = costs.get(line.id);
   if (!cost) return null;
   const { id, name, note, inServiceYear, site } = line;
@@ -43,8 +55,11 @@ export async function readLine(actor: Actor, { code, asOf }: LineQuestion): Prom
     asOf,
     engine: evaluation.engine,
     dataVersion: evaluation.dataVersion,
+    assumptionSet: evaluation.assumptionSet,
+    assumptions: evaluation.assumptions,
     ...{ id, code: line.code, name, note, inServiceYear, site, groupLines, firmwareFloor },
-    ...{ cost, result, drivers, machines, events },
+    ...{ cost, place, drivers, machines, events },
+    result: { ...result, stopLoss: drawnLoss(result.stopLoss, drawn) },
     stored: storedFigures(line),
     unrecoveredShare: line.unrecoveredShare.toNumber(),
     rankByLoss: evaluated.rankByLoss,
@@ -62,7 +77,7 @@ function findLine(actor: Actor, code: string, evaluationId: string) {
       site: { select: { id: true, code: true, name: true, currency: true, timeZone: true } },
       evaluations: {
         where: { evaluationId },
-        select: { rankByLoss: true, rankByScore: true, result: true },
+        select: { rankByLoss: true, rankByScore: true, result: true, place: true },
       },
       projects: { select: { code: true, name: true, status: true }, orderBy: { code: "asc" } },
       planLines: {

@@ -39,6 +39,7 @@ export async function readPart(
     asOf,
     engine: evaluation.engine,
     dataVersion: evaluation.dataVersion,
+    assumptionSet: evaluation.assumptionSet,
     ...masterOf(part),
     stage: supplyStage(history.dates, asOf),
     ...history,

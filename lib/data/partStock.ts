@@ -2,9 +2,10 @@ import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { mayAt } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
+import { assumptionsInUse } from "@/lib/data/group/assumptionsInUse";
 import { atSites } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
-import { likelyAssumptions } from "@/lib/risk/assumptions";
+import type { Assumptions } from "@/lib/risk/assumptions";
 import type { ItemClass } from "@/lib/risk/evaluation";
 import { type StorageRules, usableCount } from "@/lib/spares/usableCount";
 import type { PartLot, SiteStock } from "@/lib/view/partDossier";
@@ -20,8 +21,8 @@ export async function readPartStock(
   actor: Actor,
   { partId, itemClass, asOf }: StockQuestion,
 ): Promise<{ lots: PartLot[]; stock: SiteStock[] }> {
-  const rows = await findLots(actor, partId);
-  const rules = rulesOf(itemClass, asOf);
+  const [rows, { values }] = await Promise.all([findLots(actor, partId), assumptionsInUse(database())]);
+  const rules = { asOf, ...rulesOf(itemClass, values) };
   const lots = rows.map((row): PartLot => {
     const { id, bin, revision, state, quantity, reservedFor, note, evidence, site } = row;
     const counted = { siteId: row.siteId, state, lastPoweredOn: dayOf(row.lastPoweredOn) };
@@ -51,10 +52,10 @@ function stockBySite(lots: readonly PartLot[], rules: StorageRules): SiteStock[]
   });
 }
 
-function rulesOf(itemClass: ItemClass, asOf: IsoDate): StorageRules {
-  const { storage, unknownStorageWorks } = likelyAssumptions.classes[itemClass];
-  const { unprovenWorks, removedUntestedWorks } = likelyAssumptions;
-  return { asOf, bands: storage, unknownWorks: unknownStorageWorks, unprovenWorks, removedUntestedWorks };
+function rulesOf(itemClass: ItemClass, assumptions: Assumptions): Omit<StorageRules, "asOf"> {
+  const { storage, unknownStorageWorks } = assumptions.classes[itemClass];
+  const { unprovenWorks, removedUntestedWorks } = assumptions;
+  return { bands: storage, unknownWorks: unknownStorageWorks, unprovenWorks, removedUntestedWorks };
 }
 
 function findLots(actor: Actor, partId: string) {

@@ -4,12 +4,16 @@ import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
 import { readFirmwareFloor, readLineControllers } from "@/lib/data/lineControllers";
 import { readLineCosts } from "@/lib/data/lineCost";
+import { readRankedPlaces } from "@/lib/data/linePlaces";
 import { atSites } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
+import type { LinePlace } from "@/lib/risk/draws/linePlace";
 import type { LineResult } from "@/lib/risk/evaluation";
 import { partLabel } from "@/lib/view/linePart";
+import { drawnLoss } from "@/lib/view/linePlace";
 import type { LineCost, RankedLine, Ranking } from "@/lib/view/lineRanking";
 
+const evaluated = { lineId: true, rankByLoss: true, rankByScore: true, result: true, place: true } as const;
 const line = { code: true, name: true, site: { select: { code: true, name: true } } } as const;
 
 /** The ranking on a day, of the lines at the actor's sites, each with its place among all lines. */
@@ -19,7 +23,7 @@ export async function readRanking(actor: Actor, asOf: IsoDate): Promise<Ranking>
     database().evaluatedLine.findMany({
       where: { evaluationId, line: atSites(actor, "read") },
       orderBy: { line: { code: "asc" } },
-      select: { lineId: true, rankByLoss: true, rankByScore: true, result: true, line: { select: line } },
+      select: { ...evaluated, line: { select: line } },
     }),
     database().evaluatedLine.count({ where: { evaluationId } }),
     readFirmwareFloor(actor),
@@ -27,7 +31,14 @@ export async function readRanking(actor: Actor, asOf: IsoDate): Promise<Ranking>
     readLineCosts(actor),
   ]);
   const results = rows.map((row) => row.result as unknown as LineResult);
-  const parts = await readPartNames(results);
+  const drawn = rows.map((row) => row.place as unknown as LinePlace | null);
+  const [parts, places] = await Promise.all([
+    readPartNames(results),
+    readRankedPlaces(
+      actor,
+      drawn.filter((place) => place !== null),
+    ),
+  ]);
   const lines = rows.map((row, i): RankedLine => {
     const result = results[i] as LineResult;
     return {
@@ -38,7 +49,9 @@ export async function readRanking(actor: Actor, asOf: IsoDate): Promise<Ranking>
       siteName: row.line.site.name,
       rankByLoss: row.rankByLoss,
       rankByScore: row.rankByScore,
+      place: places.get(row.lineId) ?? null,
       ...figuresOf(result),
+      stopLoss: drawnLoss(result.stopLoss, drawn[i] ?? null),
       depletionPart: depletionPartOf(result, parts),
       cost: costs.get(row.lineId) ?? unknownCost,
       controllers: controllers.get(row.lineId) ?? [],

@@ -27,7 +27,7 @@ export async function readReport(
   const choices = await readSiteNames(actor);
   const chosen = siteCode === null ? choices : choices.filter(({ code }) => code === siteCode);
   if (chosen.length === 0) return null;
-  const { id: evaluationId, engine, dataVersion } = await currentEvaluation(asOf);
+  const { id: evaluationId, engine, dataVersion, assumptionSet } = await currentEvaluation(asOf);
   const lines = await readLines(actor, { evaluationId, chosen });
   const [parts, gaps, projects, plans, allSites] = await Promise.all([
     readReportParts(actor, { asOf, evaluationId, poolIds: poolsOf(lines) }),
@@ -44,7 +44,7 @@ export async function readReport(
   ]);
   const codes = new Set(chosen.map(({ code }) => code));
   return {
-    ...{ asOf, engine, dataVersion, choices, lines, parts, gaps, plans },
+    ...{ asOf, engine, dataVersion, assumptionSet, choices, lines, parts, gaps, plans },
     sites: chosen,
     wholeGroup: siteCode === null && choices.length === allSites,
     projects: projects.filter((project) => codes.has(project.siteCode)),

@@ -8,6 +8,7 @@ import { runNode } from "./run";
 
 const SOURCES = [
   "app",
+  "instrumentation.ts",
   "lib",
   "prisma",
   "public",

@@ -36,9 +36,7 @@ const weigh = (milestones: readonly Milestone[]) => milestones.reduce((sum, { we
 
 /** Day of the plan, counted from the start, at which it would have earned this weight; straight between milestones. */
 function earnedDay(startsOn: IsoDate, scheduled: readonly Milestone[], earned: number): number | null {
-  const points = scheduled
-    .map(({ dueOn, weight }) => ({ day: daysBetween(startsOn, dueOn ?? startsOn), weight }))
-    .sort((a, b) => a.day - b.day);
+  const points = weightByDay(startsOn, scheduled);
   let day = 0;
   let reached = 0;
   for (const point of points) {
@@ -48,6 +46,16 @@ function earnedDay(startsOn: IsoDate, scheduled: readonly Milestone[], earned: n
     day = Math.max(day, point.day);
   }
   return null;
+}
+
+/** Weight due on each day, counted from the start, in order: milestones of one day are reached together. */
+function weightByDay(startsOn: IsoDate, scheduled: readonly Milestone[]) {
+  const byDay = new Map<number, number>();
+  for (const { dueOn, weight } of scheduled) {
+    const day = daysBetween(startsOn, dueOn ?? startsOn);
+    byDay.set(day, (byDay.get(day) ?? 0) + weight);
+  }
+  return [...byDay].map(([day, weight]) => ({ day, weight })).sort((a, b) => a.day - b.day);
 }
 
 function lastDone(milestones: readonly Milestone[]): IsoDate | null {

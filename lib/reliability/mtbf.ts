@@ -1,5 +1,5 @@
-import gammaQuantile from "@stdlib/stats-base-dists-gamma-quantile";
 import { requireCount, requireNumber, requireOpenShare } from "@/lib/kernel/requireNumber";
+import { gammaPoint } from "@/lib/reliability/gammaPoint";
 
 export interface MtbfTest {
   /** Total time on test or in service, any unit, > 0. */
@@ -13,7 +13,7 @@ export interface MtbfTest {
 }
 
 /** A chi-square point is twice a gamma point of half the degrees of freedom. */
-const chiSquarePoint = (chance: number, degrees: number) => 2 * gammaQuantile(chance, degrees / 2, 1);
+const chiSquarePoint = (chance: number, degrees: number) => 2 * gammaPoint(chance, degrees / 2);
 
 /**
  * Mean time between failures of a time-terminated observation at constant rate, with confidence bounds.

@@ -1,5 +1,5 @@
-import gammaQuantile from "@stdlib/stats-base-dists-gamma-quantile";
-import { requireCount, requireNumber, requireOpenShare } from "@/lib/kernel/requireNumber";
+import { requireCount, requireNumber, requireOpenShare, requireShare } from "@/lib/kernel/requireNumber";
+import { gammaPoint } from "@/lib/reliability/gammaPoint";
 
 /** A rate per unit-year known as a gamma distribution: shape `a` (events), rate `b` (unit-years); mean a / b. */
 export interface GammaRate {
@@ -45,8 +45,8 @@ export function rateInterval(rate: GammaRate, level: number) {
   const { a, b } = rate;
   return {
     mean: a / b,
-    low: gammaQuantile((1 - level) / 2, a, b),
-    high: gammaQuantile((1 + level) / 2, a, b),
+    low: gammaPoint((1 - level) / 2, a) / b,
+    high: gammaPoint((1 + level) / 2, a) / b,
   };
 }
 
@@ -64,7 +64,7 @@ export function gammaPriorFromMtbf(stated: { readonly median: number; readonly l
   const { median, low5 } = stated;
   requireNumber(low5, "low5", { least: 0, open: true });
   requireNumber(median, "median", { least: low5, open: true });
-  const excess = (a: number) => gammaQuantile(0.95, a, 1) / gammaQuantile(0.5, a, 1) - median / low5;
+  const excess = (a: number) => gammaPoint(0.95, a) / gammaPoint(0.5, a) - median / low5;
   let low = Math.log(0.02);
   let high = Math.log(10_000);
   if (excess(Math.exp(high)) > 0 || excess(Math.exp(low)) < 0)
@@ -76,5 +76,21 @@ export function gammaPriorFromMtbf(stated: { readonly median: number; readonly l
     else high = middle;
   }
   const a = Math.exp((low + high) / 2);
-  return { a, b: median * gammaQuantile(0.5, a, 1) };
+  return { a, b: median * gammaPoint(0.5, a) };
+}
+
+/**
+ * Rate at which units are used up: what is removed and does not come back usable.
+ *
+ * consumption = removals * (1 - returned). It erodes the shelf once a part cannot be bought; removals alone would buy
+ * too much, failures alone would forget units that are lost without a fault.
+ *
+ * @param removal Removals per unit-year; @param returned Share of removed units that come back usable, in [0, 1].
+ * @returns Units per unit-year: mean and the 5 % and 95 % points, all 0 when everything comes back.
+ * @throws {RangeError} naming the argument and its value.
+ */
+export function consumptionRate(removal: GammaRate, returned: number) {
+  const lost = 1 - requireShare(returned, "returned");
+  const { mean, low, high } = rateInterval(removal, 0.9);
+  return { mean: mean * lost, low: low * lost, high: high * lost };
 }

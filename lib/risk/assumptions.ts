@@ -1,5 +1,5 @@
 import type { LognormalPrior } from "@/lib/reliability/lognormal";
-import type { ItemClass } from "@/lib/risk/evaluation";
+import type { Evidence, ItemClass } from "@/lib/risk/evaluation";
 import type { LadderStep } from "@/lib/risk/sourceLadder";
 import type { StorageBand } from "@/lib/spares/usableCount";
 
@@ -43,6 +43,10 @@ export interface Assumptions {
   readonly unidentifiedNoSpare: number;
   /** Chance that a part without dated supply can still be ordered. */
   readonly undatedOrderable: number;
+  /** Spread of the logarithm of a cost per hour by how well it is known; draws only. */
+  readonly costSpread: Readonly<Record<Evidence, number>>;
+  /** Most pieces a stock lot nobody has counted may hold, from 0 up each alike likely; draws only. */
+  readonly uncountedMost: number;
 }
 
 const CAPACITORS: readonly StorageBand[] = [
@@ -142,6 +146,8 @@ export const likelyAssumptions: Assumptions = {
   months: 60,
   unidentifiedNoSpare: 0.5,
   undatedOrderable: 0.5,
+  costSpread: { measured: 0.05, documented: 0.15, inferred: 0.35, assumed: 0.6 },
+  uncountedMost: 4,
 };
 
 /** What each assumption is called on the screen and how well it is known. */
@@ -169,6 +175,8 @@ export const assumptionNotes: Readonly<
   months: own("Months of the no-spare chance", "months"),
   unidentifiedNoSpare: own("No-spare chance of unidentified parts", "chance"),
   undatedOrderable: own("Chance that an undated part can be ordered", "chance"),
+  costSpread: note("Spread of the cost per hour by evidence", "of ln EUR"),
+  uncountedMost: own("Most pieces in a lot nobody counted", "pieces"),
 };
 
 function note(title: string, unit: string) {

@@ -7,7 +7,7 @@ import { kendallTauB } from "@/lib/risk/rankAgreement";
 import { restorationTimes } from "@/lib/risk/restorationTimes";
 
 /** Name of this way of computing; goes with every stored result and changes when a figure may. */
-export const ENGINE = "ebbline-1";
+export const ENGINE = "ebbline-2";
 
 function byId<T extends { readonly id: string }>(name: string, list: readonly T[]): Map<string, T> {
   const map = new Map(list.map((entry) => [entry.id, entry]));

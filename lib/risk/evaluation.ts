@@ -21,6 +21,8 @@ export interface LineInput {
   readonly siteId: string;
   /** EUR lost in one hour of stop beyond the buffer; null is not known. */
   readonly costPerHour: number | null;
+  /** How well that cost is known; nothing but the draws reads it. */
+  readonly costEvidence: Evidence;
   /** Hours a stop costs nothing; null is not known. */
   readonly bufferHours: number | null;
   /** Share of the lost hours overtime cannot recover, in [0, 1]. */

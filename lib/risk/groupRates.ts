@@ -1,7 +1,7 @@
 import { borrow, borrowAndCount, type Counted } from "@/lib/reliability/borrow";
 import { type GammaRate, rateInterval } from "@/lib/reliability/rate";
 import type { Assumptions } from "@/lib/risk/assumptions";
-import type { ExperienceInput, GroupInput, PoolInput, RateResult } from "@/lib/risk/evaluation";
+import type { ExperienceInput, GroupInput, PoolInput, RateResult, Span } from "@/lib/risk/evaluation";
 
 /** Removals drive the demand for spares, failures the stops; the two are never mixed. */
 type Kind = "removals" | "failures";
@@ -13,10 +13,9 @@ export interface GroupRates {
   removal(pool: PoolInput): RateResult;
   failure(pool: PoolInput): RateResult;
   /** Failure rate of a pool's units at one site. */
-  failureAt(
-    pool: PoolInput,
-    siteId: string,
-  ): { readonly mean: number; readonly low: number; readonly high: number };
+  failureAt(pool: PoolInput, siteId: string): Span;
+  /** What is believed of that rate. */
+  failureBelief(pool: PoolInput, siteId: string): GammaRate;
 }
 
 function plus(a: ExperienceInput, b: ExperienceInput): ExperienceInput {
@@ -87,16 +86,18 @@ export function groupRates(input: GroupInput, assumptions: Assumptions): GroupRa
       priorUnitYears: prior.b,
     };
   };
-  const memo = new Map<string, { mean: number; low: number; high: number }>();
+  const failureBelief = (pool: PoolInput, siteId: string): GammaRate =>
+    borrowAndCount(partRate(pool, "failures"), counted(bySite.get(siteKey(pool.id, siteId)), "failures"));
+  const memo = new Map<string, Span>();
   return {
     removal: (pool) => result(pool, "removals"),
     failure: (pool) => result(pool, "failures"),
+    failureBelief,
     failureAt: (pool, siteId) => {
       const key = siteKey(pool.id, siteId);
       const known = memo.get(key);
       if (known) return known;
-      const rate = borrowAndCount(partRate(pool, "failures"), counted(bySite.get(key), "failures"));
-      const span = rateInterval(rate, SPAN_LEVEL);
+      const span = rateInterval(failureBelief(pool, siteId), SPAN_LEVEL);
       memo.set(key, span);
       return span;
     },

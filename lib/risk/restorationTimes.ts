@@ -38,7 +38,7 @@ function logSums(input: GroupInput, itemClass: ItemClass, spareAtHand: boolean) 
 export function restorationTimes(
   input: GroupInput,
   assumptions: Assumptions,
-): (pool: PoolInput, result: PoolResult) => RestorationTimes {
+): (pool: PoolInput, result: Pick<PoolResult, "stage">) => RestorationTimes {
   const memo = new Map<string, RestorationTimes>();
   return (pool, { stage }) => {
     const orders = ORDERABLE.has(stage);

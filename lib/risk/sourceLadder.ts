@@ -32,10 +32,19 @@ export function ladderHours(steps: readonly LadderStep[]): number {
   return hours;
 }
 
-/** The steps open to a part: those that need orders or repair only while there are any. */
+/**
+ * The steps open to a part, the quickest first: those that need orders or repair only while there are any.
+ *
+ * Nobody waits for the maker when something quicker is there, so more supply never makes a stop longer. What is slower
+ * than a certain step is never taken.
+ */
 export function openSteps(
   steps: readonly LadderStep[],
   open: { readonly orders: boolean; readonly repair: boolean },
 ): LadderStep[] {
-  return steps.filter(({ needs }) => needs === undefined || open[needs]);
+  const there = steps
+    .filter(({ needs }) => needs === undefined || open[needs])
+    .sort((left, right) => left.hours - right.hours);
+  const certain = there.findIndex(({ availability }) => availability === 1);
+  return certain === -1 ? there : there.slice(0, certain + 1);
 }

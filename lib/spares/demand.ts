@@ -1,6 +1,6 @@
 import negativeBinomialCdf from "@stdlib/stats-base-dists-negative-binomial-cdf";
-import poissonCdf from "@stdlib/stats-base-dists-poisson-cdf";
 import { requireCount, requireNumber } from "@/lib/kernel/requireNumber";
+import { poissonSum } from "@/lib/reliability/poissonSum";
 
 /** Removals over an exposure when their rate is Gamma(a, b): negative binomial, mean a * exposure / b. */
 export interface Demand {
@@ -47,7 +47,7 @@ export function demandChanceAtMost(demand: Demand, k: number): number {
 export function poissonAtMost(mean: number, k: number): number {
   requireNumber(mean, "mean", { least: 0 });
   if (requireWhole(k, "k") < 0) return 0;
-  return mean === 0 ? 1 : poissonCdf(k, mean);
+  return mean === 0 ? 1 : poissonSum(mean, k);
 }
 
 /**

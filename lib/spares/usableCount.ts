@@ -66,14 +66,16 @@ const REASONS = [
 
 /** Chance that a usable piece works when powered, by the years since it last was. */
 export function worksAfterStorage(lastPoweredOn: IsoDate | null, rules: StorageRules): number {
-  if (lastPoweredOn === null) return rules.unknownWorks;
+  // A power-up after the day looked at was not known on it.
+  if (lastPoweredOn === null || lastPoweredOn > rules.asOf) return rules.unknownWorks;
   const years = yearsBetween(lastPoweredOn, rules.asOf);
   const band = rules.bands.find(({ untilYears }) => untilYears === null || years < untilYears);
   if (!band) throw new RangeError(`bands must end with an open one, got none for ${years} years`);
   return band.works;
 }
 
-function worksInState(lot: StockLot, rules: StorageRules): number {
+/** Chance that a piece in its state works, by the rules. */
+export function worksInState(lot: StockLot, rules: StorageRules): number {
   if (lot.state === "usable") return worksAfterStorage(lot.lastPoweredOn, rules);
   if (lot.state === "unproven") return rules.unprovenWorks;
   return lot.state === "removed_untested" ? rules.removedUntestedWorks : 0;
@@ -108,7 +110,8 @@ function tallyLot(tally: Tally, lot: StockLot, rules: StorageRules): void {
   site.usable += count * works;
   if (works < 1) add(tally.off, lot.state === "usable" ? "storage" : lot.state, count * (1 - works));
   if (works > 0) add(tally.pieces, works, count);
-  if (lot.state === "usable" && lot.lastPoweredOn === null) tally.piecesOfUnknownStorage += count;
+  const knownPower = lot.lastPoweredOn !== null && lot.lastPoweredOn <= rules.asOf;
+  if (lot.state === "usable" && !knownPower) tally.piecesOfUnknownStorage += count;
 }
 
 /**

@@ -1,5 +1,5 @@
 import { MOST_BORROWED_UNIT_YEARS } from "@/lib/reliability/borrow";
-import { type Assumptions, likelyAssumptions } from "@/lib/risk/assumptions";
+import type { Assumptions } from "@/lib/risk/assumptions";
 import { type ArithmeticStep, type ArithmeticTerms, figure } from "@/lib/view/lineArithmeticStep";
 import type { Driver } from "@/lib/view/lineDossier";
 import { lossSteps, scoreSteps } from "@/lib/view/lineLossSteps";
@@ -10,12 +10,11 @@ import { lossSteps, scoreSteps } from "@/lib/view/lineLossSteps";
  * Each result is the one the table shows, and each calculation multiplies out to it.
  */
 export function lineArithmetic(driver: Driver, terms: ArithmeticTerms): ArithmeticStep[] {
-  const assumptions = terms.assumptions ?? likelyAssumptions;
   return [
-    ...rateSteps(driver, assumptions),
+    ...rateSteps(driver, terms.assumptions),
     ...spareSteps(driver),
     ...lossSteps(driver, terms),
-    ...scoreSteps(driver, { ...terms, assumptions }),
+    ...scoreSteps(driver, terms),
   ];
 }
 
@@ -30,7 +29,7 @@ function rateSteps(driver: Driver, assumptions: Assumptions): ArithmeticStep[] {
       figure("removed without a fault", noFaultFoundShare),
       ")",
     ],
-    note: `Common practice, no source. It weighs as much as ${rateUnitYears} unit-years of records.`,
+    note: `As stated in the assumptions in use, with their basis. It weighs as much as ${rateUnitYears} unit-years of records.`,
   };
   const steps =
     driver.pool === null

@@ -26,7 +26,8 @@ export interface ArithmeticTerms {
   /** EUR a year on the whole line; null is not known. */
   readonly lineLoss: number | null;
   readonly lineScore: number;
-  readonly assumptions?: Assumptions;
+  /** Those the figures were computed with. */
+  readonly assumptions: Assumptions;
 }
 
 /** Names a number of a calculation. */

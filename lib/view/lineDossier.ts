@@ -1,5 +1,6 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { LifecycleDates, SupplyStage } from "@/lib/lifecycle/supplyStage";
+import type { Assumptions } from "@/lib/risk/assumptions";
 import type {
   Deduction,
   Evidence,
@@ -9,7 +10,9 @@ import type {
   RateResult,
   Span,
 } from "@/lib/risk/evaluation";
+import type { AssumptionChoice } from "@/lib/schema/assumptions";
 import type { ControllerFacts } from "@/lib/view/lineControllers";
+import type { PlaceDossier } from "@/lib/view/linePlace";
 import type { LineCost } from "@/lib/view/lineRanking";
 
 /** The figures of a line a person may change, as stored; null is not known. */
@@ -149,6 +152,9 @@ export interface LineDossier {
   readonly asOf: IsoDate;
   readonly engine: string;
   readonly dataVersion: number;
+  /** Set of assumptions the figures were computed with, and its values. */
+  readonly assumptionSet: AssumptionChoice;
+  readonly assumptions: Assumptions;
   readonly id: string;
   readonly code: string;
   readonly name: string;
@@ -166,8 +172,11 @@ export interface LineDossier {
   readonly unrecoveredShare: number;
   readonly rankByLoss: number | null;
   readonly rankByScore: number;
+  /** How sure the place by loss is; null without a cost per hour. */
+  readonly place: PlaceDossier | null;
   readonly groupLines: number;
   readonly firmwareFloor: number | null;
+  /** Low and high of its stop loss are the 5 % and 95 % points of the draws. */
   readonly result: LineResult;
   readonly drivers: readonly Driver[];
   readonly machines: readonly MachineRow[];

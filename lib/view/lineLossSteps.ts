@@ -1,4 +1,3 @@
-import type { Assumptions } from "@/lib/risk/assumptions";
 import { type ArithmeticStep, type ArithmeticTerms, figure } from "@/lib/view/lineArithmeticStep";
 import type { Driver } from "@/lib/view/lineDossier";
 
@@ -87,10 +86,7 @@ function shareOfLoss(loss: number, lineLoss: number | null): ArithmeticStep[] {
 }
 
 /** From the three parts to what the pool adds to the score. */
-export function scoreSteps(
-  driver: Driver,
-  { assumptions, lineScore }: ArithmeticTerms & { readonly assumptions: Assumptions },
-): ArithmeticStep[] {
+export function scoreSteps(driver: Driver, { assumptions, lineScore }: ArithmeticTerms): ArithmeticStep[] {
   const { stage, spares, repair } = assumptions.weights;
   const severity = stage * driver.stagePart + spares * driver.sparesPart + repair * driver.repairPart;
   return [
@@ -110,7 +106,7 @@ export function scoreSteps(
         "×",
         figure("repair part", driver.repairPart),
       ],
-      note: "Weights are the product's own choice, no source.",
+      note: "Weights as stated in the assumptions in use; they come from no standard.",
     },
     {
       title: "Chance of a failure within the year, times severity",

@@ -2,6 +2,7 @@ import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { SupplyStage } from "@/lib/lifecycle/supplyStage";
 import type { Evidence, Span } from "@/lib/risk/evaluation";
 import type { ControllerFacts } from "@/lib/view/lineControllers";
+import type { RankedPlace } from "@/lib/view/linePlace";
 
 /** What an hour of stop costs on a line, in EUR at the budget rate, and who says so; null is not known. */
 export interface LineCost {
@@ -22,9 +23,11 @@ export interface RankedLine {
   /** Place in the whole group, from 1; null without a cost per hour. */
   readonly rankByLoss: number | null;
   readonly rankByScore: number;
+  /** How sure the place by loss is; null without a cost per hour. */
+  readonly place: RankedPlace | null;
   readonly score: number;
   readonly scoreParts: { readonly stage: number; readonly spares: number; readonly repair: number };
-  /** EUR a year. */
+  /** EUR a year; low and high are the 5 % and 95 % points of the draws. */
   readonly stopLoss: Span | null;
   readonly baseLoss: number | null;
   readonly shortageLoss: number | null;

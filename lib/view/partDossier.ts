@@ -1,6 +1,7 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { LifecycleDates, SupplyStage } from "@/lib/lifecycle/supplyStage";
 import type { Deduction, Evidence, ItemClass, PoolResult } from "@/lib/risk/evaluation";
+import type { AssumptionChoice } from "@/lib/schema/assumptions";
 import type { StockState } from "@/lib/spares/usableCount";
 
 /** A part named on another part's page. */
@@ -105,6 +106,8 @@ export interface PartDossier extends PartName {
   readonly asOf: IsoDate;
   readonly engine: string;
   readonly dataVersion: number;
+  /** Set of assumptions the figures were computed with. */
+  readonly assumptionSet: AssumptionChoice;
   readonly description: string;
   readonly itemClass: ItemClass;
   readonly family: { readonly name: string; readonly description: string | null } | null;

@@ -1,5 +1,5 @@
 import { addMonths, type IsoDate } from "@/lib/kernel/isoDate";
-import { likelyAssumptions } from "@/lib/risk/assumptions";
+import { classAgesOnShelf } from "@/lib/risk/assumptionSets";
 import type { Deduction, ItemClass } from "@/lib/risk/evaluation";
 import type { StockState } from "@/lib/spares/usableCount";
 import { quantity, significant } from "@/lib/view/number";
@@ -67,17 +67,12 @@ export function whoHasOne(lots: readonly PartLot[]): PartLot[] {
     );
 }
 
-/** Whether an item of the class ages on the shelf: its chance of working falls with the years unpowered. */
-export function agesUnpowered(itemClass: ItemClass): boolean {
-  return likelyAssumptions.classes[itemClass].storage.length > 1;
-}
-
 /** Unpowered for longer than this asks for care at power-up; the first step of the storage chance. */
 const CARE_AFTER_MONTHS = 12;
 
 /** Whether a lot of an item that ages has lain unpowered for a year, or nobody knows. */
 export function needsPowerUpCare(lot: PartLot, itemClass: ItemClass, asOf: IsoDate): boolean {
-  if (!agesUnpowered(itemClass)) return false;
+  if (!classAgesOnShelf(itemClass)) return false;
   return lot.lastPoweredOn === null || addMonths(lot.lastPoweredOn, CARE_AFTER_MONTHS) < asOf;
 }
 

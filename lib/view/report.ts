@@ -1,5 +1,6 @@
 import type { SupplyStage } from "@/lib/lifecycle/supplyStage";
 import type { ItemClass, LineResult, PoolResult, Span } from "@/lib/risk/evaluation";
+import type { AssumptionChoice } from "@/lib/schema/assumptions";
 import type { LineCost } from "@/lib/view/lineRanking";
 import type { PlanSummary } from "@/lib/view/plan";
 import type { ProjectFile } from "@/lib/view/project";
@@ -45,6 +46,8 @@ export interface ReportInput {
   readonly asOf: string;
   readonly engine: string;
   readonly dataVersion: number;
+  /** Set of assumptions the figures were computed with. */
+  readonly assumptionSet: AssumptionChoice;
   /** Sites of the report, by code. */
   readonly sites: readonly ReportSite[];
   /** Sites a report can be had for. */

@@ -18,7 +18,7 @@ const HABITS: readonly Habit[] = [
   {
     name: "the environment read outside its place",
     sign: /\bprocess\.env\b/,
-    except: /^(lib\/env\.ts|lib\/launch\/|test\/|[a-z]+\.config\.ts)/,
+    except: /^(lib\/env\.ts|instrumentation\.ts|lib\/launch\/|test\/|[a-z]+\.config\.ts)/,
   },
 ];
 

@@ -85,6 +85,28 @@ test.describe("the ranking of lines", () => {
     await expect(swap).not.toContainText("Nobody answers");
   });
 
+  test("says how sure each place is, which cuts hold and what would settle the rest", async ({ page }) => {
+    await signIn(page, group);
+    await page.goto("/lines");
+    const spans = (await column(page, /^Rank span/)).map((text) => /^(\d+)(?:–(\d+))?/.exec(text));
+    expect(spans).toHaveLength(40);
+    for (const span of spans) expect(Number(span?.[1])).toBeLessThanOrEqual(Number(span?.[2] ?? span?.[1]));
+    // Of 40 lines, five share out the first five places in every draw: their chances add up to five.
+    const chances = (await column(page, /^In the first five/)).map((text) => Number.parseFloat(text) || 0);
+    expect(Math.abs(chances.reduce((sum, one) => sum + one, 0) - 500)).toBeLessThan(25);
+    const sure = page.getByRole("region", { name: "How sure is the order?" });
+    await expect(sure).toContainText(/Firm: the cut after places? [\d, and]+, where at least 16 of 20 draws/);
+    await expect(sure).toContainText("400 draws, seed 20261130");
+    await expect(sure.getByText("Finance confirms the cost per hour of TAD-01")).toBeVisible();
+    await sure.getByRole("link", { name: "TAD-01" }).click();
+    await expect(page).toHaveURL(/lines\/TAD-01/);
+    const place = page.getByRole("region", { name: "How sure is its place" });
+    await expect(place).toContainText("Fragile: one unknown alone moves it by");
+    await expect(place.getByRole("list", { name: "Against its neighbours" })).toContainText(
+      /In 20 such groups about \d+ put TAD-01 before [A-Z]{3}-\d\d\./,
+    );
+  });
+
   test("shows a one-site viewer the own lines with their places in the group", async ({ page }) => {
     await signIn(page, thornby);
     await page.goto("/lines");
@@ -105,6 +127,14 @@ test.describe("the dossier of a line", () => {
       answers.push((await page.getByRole("heading").allTextContents()).join());
     }
     expect(answers[0]).toBe(answers[1]);
+  });
+
+  test("names no neighbour of another site", async ({ page }) => {
+    await signIn(page, thornby);
+    await page.goto("/lines/THO-01");
+    const odds = page.getByRole("list", { name: "Against its neighbours" });
+    await expect(odds).toContainText("a line of another site just");
+    expect(await page.content()).not.toMatch(/(VEL|PIN|KAR|OST|TAD)-\d\d/);
   });
 
   test("opens from the ranking and shows drivers, blockers, machines and events", async ({ page }) => {

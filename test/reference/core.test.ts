@@ -27,6 +27,14 @@ test("Kendall's tau of five ranks is 0.2 (derived)", () => {
 test("tau-b divides by the untied pairs of each side: 2 of 3 on one side give 2 / sqrt(6) (derived)", () => {
   expect(kendallTauB([1, 1, 2], [1, 2, 3])).toBeCloseTo(2 / Math.sqrt(6), 12);
 });
+test("tau-b of five values with two ties (documentation of SciPy, from memory)", () => {
+  expect(kendallTauB([12, 2, 1, 12, 2], [1, 4, 7, 1, 0])).toBeCloseTo(-0.47140452079103173, 12);
+});
+test("tau of ten untied pairs, 20 pairs in order and 25 against: -1/9 (encyclopaedia data, from memory)", () => {
+  const iq = [106, 100, 86, 101, 99, 103, 97, 113, 112, 110];
+  const hours = [7, 27, 2, 50, 28, 29, 20, 12, 6, 17];
+  expect(kendallTauB(iq, hours)).toBeCloseTo(-1 / 9, 12);
+});
 test("a side of equal values has no rank agreement to speak of", () => {
   expect(() => kendallTauB([1, 1], [1, 2])).toThrow("all ties");
 });

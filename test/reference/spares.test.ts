@@ -4,23 +4,23 @@ import { allocate } from "@/lib/spares/allocate";
 import { demandChanceAtMost, expectedBackorders, expectedShort, poissonAtMost } from "@/lib/spares/demand";
 import { type PoolSupply, unreplenishedExposure } from "@/lib/spares/exposure";
 import { lastBuy } from "@/lib/spares/lastBuy";
+import { noSpareChance, runOutChance } from "@/lib/spares/noSpareChance";
+import { stockChance } from "@/lib/spares/stockChance";
 
 const near = (value: number, printed: number, tolerance: number) =>
   expect(Math.abs(value - printed), `${value} against ${printed}`).toBeLessThanOrEqual(tolerance);
 const runOut = (mean: number, spares: number) => 1 - poissonAtMost(mean, spares);
 
 test.each([
-  [18, 15, 0.5176095282584724],
-  [220, 200, 0.536005857158494],
-  [5, 7, 2.292600125697305],
-  [50, 47, 1.514546939496945],
-])(
-  "Poisson loss at %d spares and mean %d (stockpyl, test of its loss functions)",
-  (spares, mean, printed) => {
-    near(expectedBackorders(mean, spares), printed, 1e-9);
-    near(spares - mean + expectedBackorders(mean, spares), spares - mean + printed, 1e-9);
-  },
-);
+  [18, 15, 0.5176095282584724, 3.517609528258472],
+  [220, 200, 0.536005857158494, 20.536005857158482],
+  [5, 7, 2.292600125697305, 0.292600125697305],
+  [50, 47, 1.514546939496945, 4.514546939496945],
+] as const)("Poisson loss at %d spares and mean %d (stockpyl, test of its loss functions)", (...row) => {
+  const [spares, mean, short, left] = row;
+  near(expectedBackorders(mean, spares), short, 1e-9);
+  near(spares - mean + expectedBackorders(mean, spares), left, 1e-9);
+});
 
 describe("expected backorders (table in the style of Sherbrooke, chapter 2, from memory)", () => {
   test.each([
@@ -50,6 +50,10 @@ test("fill rate is the chance below the stock, not up to it: mean 4, stock 4 (de
 test("mean 3 and 3 spares: the 42 % an article of rmqsi.org prints is demand below the stock, not within it", () => {
   near(poissonAtMost(3, 2), 0.42319, 5e-6);
   near(poissonAtMost(3, 3), 0.64723, 5e-6);
+  // Ours: an empty shelf when a unit fails is the first turned round, a shelf run out the second.
+  const shelf = stockChance([{ count: 3, works: 1 }]);
+  near(1 - noSpareChance({ rate: 3, exposure: 1 }, shelf), 0.42319, 5e-6);
+  near(1 - runOutChance({ rate: 3, exposure: 1 }, shelf), 0.64723, 5e-6);
 });
 
 describe("cumulative Poisson (textbook tables, three places)", () => {
@@ -107,6 +111,15 @@ describe("Poisson newsvendor (stockpyl tests; Snyder and Shen, 4.7 and 4.8a)", (
     { mean: 18, underCost: 270, overCost: 200, best: 19 },
   ])("mean $mean", ({ mean, best, ...costs }) => {
     expect(lastBuy({ a: mean * 1e9, b: 1e9, exposure: 1, usable: 0, ...costs }).quantity).toBe(best);
+  });
+  test.each([
+    [{ mean: 6, short: 4, over: 1 }, 8, 3.570106945770946],
+    [{ mean: 6, short: 4, over: 1 }, 5, 6.590296024616344],
+    [{ mean: 18, short: 270, over: 200 }, 19, 786.0884409351115],
+    [{ mean: 18, short: 270, over: 200 }, 13, 1445.751062891969],
+  ])("cost of %j at a stock of %d", ({ mean, short, over }, stock, cost) => {
+    const lacking = expectedBackorders(mean, stock);
+    near(short * lacking + over * (stock - mean + lacking), cost, 1e-9 * cost);
   });
 });
 

@@ -42,6 +42,7 @@ export const line = (id: string, siteId: string, more: Partial<LineInput> = {}):
   code: id,
   siteId,
   costPerHour: 2000,
+  costEvidence: "documented",
   bufferHours: 1,
   unrecoveredShare: 1,
   ...more,

@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
 import { Agreement } from "@/app/(workspace)/lines/_components/Agreement";
+import { Certainty } from "@/app/(workspace)/lines/_components/Certainty";
 import { NoLines } from "@/app/(workspace)/lines/_components/NoLines";
 import { RankingLegend } from "@/app/(workspace)/lines/_components/RankingLegend";
 import { RankingTable } from "@/app/(workspace)/lines/_components/RankingTable";
@@ -35,6 +36,9 @@ export default async function LinesPage({ searchParams }: LinesPageProps) {
       <PageHeader title="Lines by what a stop costs" lead={leadOf(ranking)} asOf={asOf} />
       <RankingTable ranking={ranking} />
       <RankingLegend firmwareFloor={ranking.firmwareFloor} />
+      <Section title="How sure is the order?">
+        <Certainty ranking={ranking} />
+      </Section>
       <Section title="Do money and score agree?">
         <Agreement ranking={ranking} />
       </Section>

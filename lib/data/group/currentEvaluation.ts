@@ -1,11 +1,15 @@
 import "server-only";
 import { holdData, type Transaction } from "@/lib/data/change";
 import { database } from "@/lib/data/client";
+import { assumptionsInUse, type SetInUse } from "@/lib/data/group/assumptionsInUse";
+import { drawPlaces } from "@/lib/data/group/drawPlaces";
 import { loadGroupInput } from "@/lib/data/group/loadGroupInput";
 import type { IsoDate } from "@/lib/kernel/isoDate";
-import { likelyAssumptions } from "@/lib/risk/assumptions";
+import type { Assumptions } from "@/lib/risk/assumptions";
+import type { LinePlace } from "@/lib/risk/draws/linePlace";
 import { ENGINE, evaluate } from "@/lib/risk/evaluate";
 import type { GroupResult, LineResult } from "@/lib/risk/evaluation";
+import type { AssumptionChoice } from "@/lib/schema/assumptions";
 import type { Prisma } from "@/prisma/generated/client";
 
 /** A page that began to read an evaluation has finished after this. */
@@ -18,10 +22,13 @@ export interface EvaluationMark {
   readonly asOf: IsoDate;
   readonly dataVersion: number;
   readonly engine: string;
+  /** Set of assumptions in use, and its values. */
+  readonly assumptionSet: AssumptionChoice;
+  readonly assumptions: Assumptions;
 }
 
 /**
- * The evaluation of the group at a day on the data as they are now, computed when nobody has yet.
+ * The evaluation of the group at a day on the data and with the assumptions in use now, computed when nobody has yet.
  *
  * Evaluations of older data are dropped once whoever was reading them has long finished.
  */
@@ -39,33 +46,44 @@ export async function currentEvaluation(asOf: IsoDate): Promise<EvaluationMark> 
 }
 
 async function stored(tx: Transaction, asOf: IsoDate): Promise<EvaluationMark | null> {
+  const set = await assumptionsInUse(tx);
   const [row] = await tx.$queryRaw<{ id: string; dataVersion: bigint }[]>`
     SELECT e."id"::text AS "id", e."dataVersion" FROM "Evaluation" e
     JOIN "DataVersion" v ON v."version" = e."dataVersion"
-    WHERE e."asOf" = ${asOf}::date AND e."engine" = ${ENGINE}`;
-  return row ? { id: row.id, asOf, dataVersion: Number(row.dataVersion), engine: ENGINE } : null;
+    WHERE e."asOf" = ${asOf}::date AND e."engine" = ${ENGINE}
+      AND e."assumptionKind" = ${set.kind}::"AssumptionKind" AND e."assumptionVersion" = ${set.version}`;
+  return row ? { id: row.id, asOf, dataVersion: Number(row.dataVersion), ...ways(set) } : null;
 }
 
 async function compute(tx: Transaction, asOf: IsoDate): Promise<EvaluationMark> {
   const { version } = await tx.dataVersion.findUniqueOrThrow({ where: { id: 1 } });
-  const result = evaluate(await loadGroupInput(tx, asOf), likelyAssumptions);
+  const set = await assumptionsInUse(tx);
+  const input = await loadGroupInput(tx, asOf);
+  const result = evaluate(input, set.values);
   const day = new Date(`${asOf}T00:00:00Z`);
   await tx.$executeRaw`
     DELETE FROM "Evaluation" WHERE "dataVersion" < ${version} AND "takenAt" < now() - make_interval(mins => ${READING_MINUTES}::int)`;
   const { id } = await tx.evaluation.create({
-    data: { asOf: day, dataVersion: version, engine: ENGINE, assumptions: asJson(likelyAssumptions) },
+    data: {
+      ...{ asOf: day, dataVersion: version, engine: ENGINE, assumptions: asJson(set.values) },
+      ...{ assumptionKind: set.kind, assumptionVersion: set.version },
+    },
     select: { id: true },
   });
-  await tx.evaluatedLine.createMany({ data: rankedRows(id, result) });
+  await tx.evaluatedLine.createMany({ data: rankedRows(id, result, drawPlaces(input, set.values, result)) });
   await tx.evaluatedPool.createMany({
     data: result.pools
       .filter((pool) => !pool.poolId.startsWith("unidentified:"))
       .map((pool) => ({ evaluationId: id, partId: pool.poolId, result: asJson(pool) })),
   });
-  return { id, asOf, dataVersion: Number(version), engine: ENGINE };
+  return { id, asOf, dataVersion: Number(version), ...ways(set) };
 }
 
-function rankedRows(evaluationId: string, { lines }: GroupResult) {
+function ways({ kind, version, values }: SetInUse) {
+  return { engine: ENGINE, assumptionSet: { kind, version }, assumptions: values };
+}
+
+function rankedRows(evaluationId: string, { lines }: GroupResult, places: ReadonlyMap<string, LinePlace>) {
   const byLoss = placesBy(lines, (line) => line.stopLoss?.mean ?? null);
   const byScore = placesBy(lines, (line) => line.score);
   return lines.map((line, i) => ({
@@ -74,6 +92,7 @@ function rankedRows(evaluationId: string, { lines }: GroupResult) {
     rankByLoss: byLoss[i] ?? null,
     rankByScore: byScore[i] ?? lines.length,
     result: asJson(line),
+    ...(places.has(line.lineId) ? { place: asJson(places.get(line.lineId)) } : {}),
   }));
 }
 

@@ -29,23 +29,26 @@ export async function loadExperience(tx: Transaction, asOf: IsoDate): Promise<Ex
       LEFT JOIN "Placement" pl ON pl."positionId" = p."id"
       LEFT JOIN "Unit" u ON u."id" = pl."unitId"
     ), happened AS (
-      SELECT e."siteId", e."kind", coalesce(e."commonCause", e."id"::text) AS "cause",
-        coalesce(e."partId"::text, there."partId"::text, p."partId"::text,
+      SELECT e."siteId", e."kind", e."commonCause",
+        coalesce(e."partId"::text, u."partId"::text, p."partId"::text,
           'unidentified:' || coalesce(p."itemClass", e."itemClass")::text) AS "poolId"
       FROM "Event" e
       CROSS JOIN span
       LEFT JOIN "Position" p ON p."id" = e."positionId"
-      LEFT JOIN LATERAL (
-        SELECT u."partId" FROM "Placement" pl JOIN "Unit" u ON u."id" = pl."unitId"
-        WHERE e."partId" IS NULL AND pl."positionId" = e."positionId"
-          AND daterange(pl."fromOn", pl."untilOn", '[]') @> e."happenedAt"::date
-        ORDER BY pl."fromOn" NULLS FIRST LIMIT 1
-      ) there ON true
+      -- On the day of a change the event belongs to the unit that left.
+      LEFT JOIN "Placement" pl ON e."partId" IS NULL AND pl."positionId" = e."positionId"
+        AND daterange(pl."fromOn", pl."untilOn", '(]') @> e."happenedAt"::date
+      LEFT JOIN "Unit" u ON u."id" = pl."unitId"
       WHERE e."setAside" IS NULL AND e."happenedAt" >= span."since" AND e."happenedAt" < span."until" + 1
+    ), causes AS (
+      SELECT "poolId", "siteId", "commonCause", count(*) AS "removals",
+        count(*) FILTER (WHERE "kind" <> 'no_fault_found') AS "failures"
+      FROM happened WHERE "poolId" IS NOT NULL GROUP BY 1, 2, 3
     ), counted AS (
-      SELECT "poolId", "siteId", count(DISTINCT "cause") AS "removals",
-        count(DISTINCT "cause") FILTER (WHERE "kind" <> 'no_fault_found') AS "failures"
-      FROM happened WHERE "poolId" IS NOT NULL GROUP BY 1, 2
+      SELECT "poolId", "siteId",
+        sum(CASE WHEN "commonCause" IS NULL THEN "removals" ELSE 1 END) AS "removals",
+        sum(CASE WHEN "commonCause" IS NULL THEN "failures" ELSE least("failures", 1) END) AS "failures"
+      FROM causes GROUP BY 1, 2
     ), exposed AS (
       SELECT "poolId", "siteId", sum("years") AS "years" FROM service GROUP BY 1, 2
     )

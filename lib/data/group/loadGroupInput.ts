@@ -23,6 +23,7 @@ function loadLines(tx: Transaction): Promise<LineInput[]> {
   return tx.$queryRaw<LineInput[]>`
     SELECT l."id"::text AS "id", l."code", l."siteId"::text AS "siteId",
       (l."costPerHour" / r."perEuro")::float8 AS "costPerHour",
+      l."costEvidence"::text AS "costEvidence",
       l."bufferHours"::float8 AS "bufferHours",
       l."unrecoveredShare"::float8 AS "unrecoveredShare"
     FROM "Line" l

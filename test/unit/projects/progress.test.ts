@@ -66,10 +66,19 @@ describe("forecast", () => {
     const milestones = schedule.milestones.map((m) => ({ ...m, doneOn: m.doneOn ?? "2026-11-05" }));
     expect(progress({ ...schedule, milestones }, "2026-11-30").forecastEndOn).toBe("2026-11-05");
   });
+  test("milestones due on one day are reached together, straight from the one before (derived)", () => {
+    const milestones = [
+      step("a", 130, { due: "2026-12-27", done: "2026-06-01" }),
+      step("b", 70, { due: "2026-12-27" }),
+    ];
+    const plan = { startsOn: "2026-01-01", endsOn: "2026-12-27", milestones };
+    // 130 of 200 earned: day 234 of the plan's 360; 180 days gone; 360 * 180 / 234 = 276.9 days.
+    expect(progress(plan, "2026-06-30").forecastEndOn).toBe("2026-10-05");
+  });
   test("work that is not done never ends before the day it is looked at", () => {
     const milestones = [
-      step("a", 9, { due: "2026-12-27", done: "2026-01-20" }),
-      step("b", 1, { due: "2026-12-27" }),
+      step("a", 9, { due: "2027-03-01", done: "2026-01-20" }),
+      step("b", 1, { due: "2027-03-02" }),
     ];
     expect(progress({ ...schedule, milestones }, "2026-11-30").forecastEndOn).toBe("2026-11-30");
   });

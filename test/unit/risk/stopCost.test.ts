@@ -47,8 +47,15 @@ describe("source ladder", () => {
       0.4 + 0.8 * (50 + 300),
       10,
     );
-    expect(ladderHours(openSteps(steps, { orders: true, repair: true }))).toBeCloseTo(0.4 + 0.8 * 240, 10);
+    expect(ladderHours(openSteps(steps, { orders: true, repair: true }))).toBeCloseTo(
+      0.4 + 0.8 * (50 + 120),
+      10,
+    );
     expect(ladderHours(openSteps(steps, { orders: false, repair: false }))).toBeCloseTo(0.4 + 0.8 * 600, 10);
+  });
+  test("nothing slower than a certain source is waited for", () => {
+    const open = openSteps(steps, { orders: true, repair: true });
+    expect(open.map(({ source }) => source)).toEqual(["cupboard", "repair", "order"]);
   });
   test("must end with something certain", () => {
     expect(() => ladderHours(steps.slice(0, 1))).toThrow("availability");

@@ -46,10 +46,19 @@ const input: GroupInput = {
       code: "L1",
       siteId: "here",
       costPerHour: 2345.67,
+      costEvidence: "documented",
       bufferHours: 0.75,
       unrecoveredShare: 0.8,
     },
-    { id: "other", code: "L2", siteId: "there", costPerHour: 900, bufferHours: null, unrecoveredShare: 1 },
+    {
+      id: "other",
+      code: "L2",
+      siteId: "there",
+      costPerHour: 900,
+      costEvidence: "assumed",
+      bufferHours: null,
+      unrecoveredShare: 1,
+    },
   ],
   pools: [drive, unread],
   installed: [
@@ -90,6 +99,7 @@ const terms = {
   unrecoveredShare: 0.8,
   lineLoss: line.stopLoss?.mean ?? null,
   lineScore: line.score,
+  assumptions: likelyAssumptions,
 };
 
 /** Works a printed calculation out as a reader with a pocket calculator would. */

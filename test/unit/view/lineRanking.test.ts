@@ -26,6 +26,7 @@ function lineWith({ loss, ...given }: Given): RankedLine {
     siteName: "Alfa",
     rankByLoss: null,
     rankByScore: 1,
+    place: null,
     score: 10,
     scoreParts: { stage: 3, spares: 4, repair: 3 },
     stopLoss: loss === null ? null : { mean: loss, low: loss / 2, high: loss * 2 },

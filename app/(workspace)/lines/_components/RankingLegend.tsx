@@ -12,7 +12,7 @@ export function RankingLegend({ firmwareFloor }: { readonly firmwareFloor: numbe
             { label: "shortage part, stops that find no spare", look: "hatch" },
           ]}
         />
-        <span>Whisker: from all failure rates at their 5 % points to all at their 95 % points.</span>
+        <span>Whisker: from the 5 % to the 95 % point of the draws.</span>
       </div>
       <div className="flex flex-wrap items-baseline gap-x-6 gap-y-1">
         <span>Score:</span>
@@ -25,6 +25,10 @@ export function RankingLegend({ firmwareFloor }: { readonly firmwareFloor: numbe
         />
         <span>Dotted outline: the cost per hour is not approved, so the money is assumed.</span>
       </div>
+      <p>
+        Rank span: the places a line takes in nine of ten draws; the tick is the median; dotted when one
+        unknown alone moves the line by five places or more.
+      </p>
       <p>
         {firmwareFloor === null
           ? "No firmware floor is recorded, so no controller is marked."

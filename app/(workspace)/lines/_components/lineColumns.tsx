@@ -4,7 +4,9 @@ import { StageBadge } from "@/app/_ui/StageBadge";
 import { CostCell } from "@/app/(workspace)/lines/_components/CostCell";
 import { FirmwareCell } from "@/app/(workspace)/lines/_components/FirmwareCell";
 import { LossBar } from "@/app/(workspace)/lines/_components/LossBar";
+import { PlaceCell } from "@/app/(workspace)/lines/_components/PlaceCell";
 import { ScoreParts } from "@/app/(workspace)/lines/_components/ScoreParts";
+import { percent } from "@/lib/view/chance";
 import { money, moneyRange, thousands } from "@/lib/view/format";
 import { leadController, lineFloorWord } from "@/lib/view/lineControllers";
 import { costDoubt, type RankedLine, type Ranking } from "@/lib/view/lineRanking";
@@ -31,6 +33,7 @@ export function lineColumns(terms: ColumnTerms): LineColumn[] {
     ...ordered,
     ...placeColumns(terms),
     ...lossColumns(terms),
+    ...certaintyColumns(terms),
     scoreColumn(),
     ...supplyColumns(),
     ...partColumns(terms),
@@ -107,6 +110,21 @@ function lossColumns({ ranking, totals }: ColumnTerms): LineColumn[] {
         />
       ),
       foot: range === null ? "" : `${moneyRange(range)}, all low or all high`,
+    },
+  ];
+}
+
+function certaintyColumns({ ranking }: ColumnTerms): LineColumn[] {
+  return [
+    {
+      ...{ key: "rank-span", header: "Rank span", unit: "nine of ten draws", width: "9rem" },
+      value: (line) => line.place?.span.mid ?? null,
+      cell: (line) => <PlaceCell place={line.place} lines={ranking.groupLines} />,
+    },
+    {
+      ...{ key: "first-five", header: "In the first five", unit: "chance", align: "end", priority: 3 },
+      value: (line) => line.place?.firstFive ?? null,
+      cell: (line) => percent(line.place?.firstFive ?? null),
     },
   ];
 }

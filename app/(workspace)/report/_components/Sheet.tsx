@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { assumptionSetName } from "@/lib/view/assumptionSet";
 import type { ReportInput } from "@/lib/view/report";
 import { day, month } from "@/lib/view/time";
 
@@ -11,7 +12,7 @@ interface SheetProps {
 
 /** One A4 page of the report with its head and foot. */
 export function Sheet({ report, page, title, children }: SheetProps) {
-  const { asOf, engine, dataVersion } = report;
+  const { asOf, engine, dataVersion, assumptionSet } = report;
   const Heading = page === 1 ? "h1" : "h2";
   return (
     <section className="report-sheet" aria-label={`Page ${page}: ${title}`}>
@@ -26,8 +27,8 @@ export function Sheet({ report, page, title, children }: SheetProps) {
       {children}
       <footer className="report-foot report-note flex flex-wrap justify-between gap-x-6">
         <span>
-          As of {day(asOf)} · engine {engine} · data version {dataVersion} · money in EUR at the budget rate
-          unless said otherwise
+          As of {day(asOf)} · engine {engine} · data version {dataVersion} ·{" "}
+          {assumptionSetName(assumptionSet)} · money in EUR at the budget rate unless said otherwise
         </span>
         <span>Page {page} of 2</span>
       </footer>

@@ -1,5 +1,6 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { Derivation } from "@/app/_ui/Derivation";
+import { assumptionSetName } from "@/lib/view/assumptionSet";
 import { lineArithmetic } from "@/lib/view/lineArithmetic";
 import type { LineDossier } from "@/lib/view/lineDossier";
 import { writeSteps } from "@/lib/view/lineSteps";
@@ -21,6 +22,7 @@ export function Arithmetic({ line, poolId }: ArithmeticProps) {
     unrecoveredShare: line.unrecoveredShare,
     lineLoss: line.result.stopLoss?.mean ?? null,
     lineScore: line.result.score,
+    assumptions: line.assumptions,
   });
   const assumed = [...line.result.assumed, ...(chosen.pool?.assumed ?? [])];
   return (
@@ -49,7 +51,8 @@ export function Arithmetic({ line, poolId }: ArithmeticProps) {
         <p>
           Shown to four digits, computed with all of them. A stop lasts {hours(chosen.hoursWithSpare)} on
           average with a spare and {hours(chosen.hoursWithoutSpare)} without; records of the class pull both
-          from the stated defaults.
+          from the stated defaults. Computed by {line.engine} on data version {line.dataVersion} with{" "}
+          <AsOfLink href="/assumptions">{assumptionSetName(line.assumptionSet)}</AsOfLink>.
         </p>
         {assumed.length === 0 ? null : (
           <ul className="mt-1 list-disc pl-5">

@@ -9,6 +9,7 @@ import { EventsTable } from "@/app/(workspace)/lines/[code]/_components/EventsTa
 import { LineFigures } from "@/app/(workspace)/lines/[code]/_components/LineFigures";
 import { LineLinks } from "@/app/(workspace)/lines/[code]/_components/LineLinks";
 import { Machines } from "@/app/(workspace)/lines/[code]/_components/Machines";
+import { Place } from "@/app/(workspace)/lines/[code]/_components/Place";
 import type { LineDossier } from "@/lib/view/lineDossier";
 import { leadOfDossier } from "@/lib/view/lineLead";
 
@@ -37,6 +38,9 @@ export function Dossier({ line, part, mayEdit }: DossierProps) {
       />
       <LineFigures line={line} />
       {line.note === null ? null : <p className="measure">On record: {line.note}</p>}
+      <Section id="place" title="How sure is its place">
+        <Place line={line} />
+      </Section>
       <Section
         title="What drives it"
         lead="Parts on the line by what they add. The foot is the line's own figure."

@@ -1,4 +1,6 @@
+import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { Section } from "@/app/_ui/Section";
+import { assumptionSetName } from "@/lib/view/assumptionSet";
 import type { PartDossier } from "@/lib/view/partDossier";
 
 /** What stands in for records that are missing, and on what everything was computed. */
@@ -16,8 +18,9 @@ export function AssumedInputs({ part }: { readonly part: PartDossier }) {
         </ul>
       )}
       <p className="mt-2 text-ink-2 text-sm">
-        Chances of working after storage and the weights of the rates are common practice without a source.
-        Computed by {part.engine} on data version {part.dataVersion}.
+        Chances of working after storage and the weights of the rates stand in the assumptions with their
+        basis. Computed by {part.engine} on data version {part.dataVersion} with{" "}
+        <AsOfLink href="/assumptions">{assumptionSetName(part.assumptionSet)}</AsOfLink>.
       </p>
     </Section>
   );

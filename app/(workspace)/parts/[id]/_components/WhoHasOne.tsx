@@ -2,16 +2,11 @@ import { Caution } from "@/app/_ui/Caution";
 import { Notice } from "@/app/_ui/Notice";
 import { Section } from "@/app/_ui/Section";
 import { LotDialog } from "@/app/(workspace)/parts/[id]/_components/LotDialog";
+import { classAgesOnShelf } from "@/lib/risk/assumptionSets";
 import { percent } from "@/lib/view/chance";
 import { count, plainNumber, quantity } from "@/lib/view/number";
 import type { PartDossier, PartLot } from "@/lib/view/partDossier";
-import {
-  agesUnpowered,
-  lotCautions,
-  needsPowerUpCare,
-  stockStateName,
-  whoHasOne,
-} from "@/lib/view/partShelf";
+import { lotCautions, needsPowerUpCare, stockStateName, whoHasOne } from "@/lib/view/partShelf";
 import { day } from "@/lib/view/time";
 
 interface LotRowProps {
@@ -124,7 +119,7 @@ export function WhoHasOne({ part }: { readonly part: PartDossier }) {
           </p>
         </Caution>
       ) : null}
-      {agesUnpowered(part.itemClass) ? (
+      {classAgesOnShelf(part.itemClass) ? (
         <Caution title="Stored energy: lock out, wait, then measure">
           <p>
             The direct-voltage circuit stays charged for minutes after power-off, shared supplies feed back

@@ -1,0 +1,42 @@
+import { Logger, parseCronItems, run } from "graphile-worker";
+import { weeklySnapshot } from "@/lib/data/group/weeklySnapshot";
+import { databaseUrl } from "@/lib/env";
+
+const IDLE_POLL_MS = 60_000;
+const CONNECTIONS = 3;
+
+/** Says only what went wrong; a quiet queue needs no lines in the log. */
+const logger = new Logger(() => (level, message) => {
+  if (level === "error") process.stderr.write(`Job queue: ${message}\n`);
+});
+
+export interface Jobs {
+  /** Lets what runs end, and takes up no more. */
+  stop(): Promise<void>;
+}
+
+/**
+ * Starts the queue of recurring work in this process; several processes on one database share the work.
+ *
+ * Each hour of the days on which it is Monday anywhere the weekly snapshot is asked for; it is taken once.
+ */
+export async function startJobs(): Promise<Jobs> {
+  const runner = await run({
+    connectionString: databaseUrl(),
+    maxPoolSize: CONNECTIONS,
+    concurrency: 1,
+    pollInterval: IDLE_POLL_MS,
+    noHandleSignals: true,
+    logger,
+    taskList: {
+      weeklySnapshot: async () => {
+        const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+        await weeklySnapshot(new Date().toISOString(), zone);
+      },
+    },
+    parsedCronItems: parseCronItems([
+      { task: "weeklySnapshot", match: "0 * * * 0,1,2", identifier: "weekly snapshot" },
+    ]),
+  });
+  return { stop: () => runner.stop() };
+}

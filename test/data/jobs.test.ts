@@ -1,0 +1,33 @@
+import { Client } from "pg";
+import { expect, test } from "vitest";
+import { startJobs } from "@/lib/jobs/startJobs";
+import { freshDatabase } from "@/test/support/database";
+
+const PATIENCE_MS = 20_000;
+
+/** The question asked again until its answer is the one waited for; the last answer. */
+async function waitFor(client: Client, sql: string, wanted: number): Promise<number> {
+  const end = performance.now() + PATIENCE_MS;
+  for (;;) {
+    const { rows } = await client.query<{ found: number }>(sql);
+    const found = rows[0]?.found ?? Number.NaN;
+    if (found === wanted || performance.now() > end) return found;
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+}
+
+test("the queue knows the weekly snapshot once, however often it is started, and does what is asked of it", async () => {
+  const { url, close } = await freshDatabase("jobs");
+  const [one, other] = await Promise.all([startJobs(), startJobs()]);
+  const client = new Client({ connectionString: url });
+  await client.connect();
+  const { rows } = await client.query("SELECT identifier FROM graphile_worker._private_known_crontabs");
+  expect(rows).toEqual([{ identifier: "weekly snapshot" }]);
+  await other.stop();
+  await client.query("SELECT graphile_worker.add_job('weeklySnapshot')");
+  const open = "SELECT count(*)::int AS found FROM graphile_worker._private_jobs";
+  expect(await waitFor(client, open, 0)).toBe(0);
+  await one.stop();
+  await client.end();
+  await close();
+});
