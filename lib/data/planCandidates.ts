@@ -7,7 +7,9 @@ import { readRetrofitScopes } from "@/lib/data/planScope";
 import { atSites } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { retrofitCost } from "@/lib/retrofit/costNorm";
+import type { LinePlace } from "@/lib/risk/draws/linePlace";
 import type { LineResult } from "@/lib/risk/evaluation";
+import { drawnLoss } from "@/lib/view/linePlace";
 import type { Candidate, Candidates, RetrofitScope } from "@/lib/view/planCut";
 import type { Prisma } from "@/prisma/generated/client";
 
@@ -28,13 +30,21 @@ export async function readCandidates(actor: Actor, asOf: IsoDate): Promise<Candi
     database().evaluatedLine.findMany({
       where: { evaluationId, line: atSites(actor, deed) },
       orderBy: { line: { code: "asc" } },
-      select: { lineId: true, rankByLoss: true, rankByScore: true, result: true, line: { select: line } },
+      select: {
+        lineId: true,
+        rankByLoss: true,
+        rankByScore: true,
+        result: true,
+        place: true,
+        line: { select: line },
+      },
     }),
     database().evaluatedLine.count({ where: { evaluationId } }),
     readRetrofitScopes(actor, { asOf, evaluationId, deed }),
   ]);
   const lines = rows.map((row): Candidate => {
-    const { score, stopLoss } = row.result as unknown as LineResult;
+    const { score, ...known } = row.result as unknown as LineResult;
+    const stopLoss = drawnLoss(known.stopLoss, row.place as unknown as LinePlace | null);
     const scope = scopes.get(row.lineId) ?? nothing;
     return {
       id: row.lineId,

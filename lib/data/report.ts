@@ -10,7 +10,9 @@ import { readReportParts } from "@/lib/data/reportParts";
 import { atSites } from "@/lib/data/scope";
 import { readSiteNames } from "@/lib/data/siteNames";
 import type { IsoDate } from "@/lib/kernel/isoDate";
+import type { LinePlace } from "@/lib/risk/draws/linePlace";
 import type { LineResult } from "@/lib/risk/evaluation";
+import { drawnLoss } from "@/lib/view/linePlace";
 import type { ReportInput, ReportLine, ReportSite } from "@/lib/view/report";
 
 /** The day of a report and its site; null is all sites the person may see. */
@@ -61,16 +63,19 @@ async function readLines(actor: Actor, { evaluationId, chosen }: LinesAsked): Pr
   const [rows, costs] = await Promise.all([
     database().evaluatedLine.findMany({
       where: { evaluationId, line: { AND: [atSites(actor, "read"), { siteId: at }] } },
-      select: { lineId: true, result: true, line: { select: { code: true, name: true, siteId: true } } },
+      select: {
+        ...{ lineId: true, result: true, place: true },
+        line: { select: { code: true, name: true, siteId: true } },
+      },
       orderBy: { line: { code: "asc" } },
     }),
     readLineCosts(actor),
   ]);
-  return rows.map(({ lineId, result, line }) => ({
-    ...line,
-    cost: costs.get(lineId) ?? null,
-    result: result as unknown as LineResult,
-  }));
+  return rows.map(({ lineId, line, ...row }) => {
+    const result = row.result as unknown as LineResult;
+    const stopLoss = drawnLoss(result.stopLoss, row.place as unknown as LinePlace | null);
+    return { ...line, cost: costs.get(lineId) ?? null, result: { ...result, stopLoss } };
+  });
 }
 
 function poolsOf(lines: readonly ReportLine[]): string[] {

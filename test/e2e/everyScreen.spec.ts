@@ -16,6 +16,8 @@ const screens = [
   "/report",
   "/report?site=VEL",
   "/import",
+  "/moved",
+  "/assumptions",
   "/people",
   "/account",
   "/lines/NO-99",

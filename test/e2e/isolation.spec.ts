@@ -4,7 +4,7 @@ import { signIn } from "./support/signIn";
 /** Codes that only appear where another site's data does. */
 const foreign = /\b(VEL|OST|KAR|PIN|TAD)\b/;
 
-const areas = ["/lines", "/spares", "/parts", "/plans", "/projects", "/report"];
+const areas = ["/lines", "/spares", "/parts", "/plans", "/projects", "/report", "/moved", "/assumptions"];
 
 test("a viewer of one site finds no other site named on any page", async ({ page }) => {
   await signIn(page, "viewer.tho@halvenor.example");

@@ -30,6 +30,10 @@ test.each([
   expect(worksAfterStorage(day, rules)).toBe(works);
 });
 
+test("a power-up after the day looked at was not known on it", () => {
+  expect(worksAfterStorage("2026-12-01", rules)).toBe(rules.unknownWorks);
+});
+
 describe("books against use, the hoarder's shelf", () => {
   const shelf = [
     lot("usable", 22),

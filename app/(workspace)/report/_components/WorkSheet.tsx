@@ -143,8 +143,8 @@ function Footing() {
   return (
     <div className="report-note">
       <p>
-        <strong>Assumed</strong> until somebody states better values (common practice or the product's own
-        choice, no source): {ASSUMED}.
+        <strong>Assumed</strong>, not measured; the page Assumptions gives each value and its basis: {ASSUMED}
+        .
       </p>
       <p className="mt-1">
         <strong>Caution.</strong> These are estimates from sparse records, given with ranges and without
