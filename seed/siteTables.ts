@@ -1,5 +1,5 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
-import type { Evidence } from "@/seed/tables";
+import type { Evidence } from "@/lib/risk/evaluation";
 
 export interface SiteRow {
   readonly id: string;

@@ -1,4 +1,6 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
+import type { Evidence, ItemClass } from "@/lib/risk/evaluation";
+import type { StockState } from "@/lib/spares/usableCount";
 import type {
   AxisRow,
   ControllerRow,
@@ -9,28 +11,7 @@ import type {
   SiteRow,
 } from "@/seed/siteTables";
 
-export type ItemClass =
-  | "drive"
-  | "motor"
-  | "controller"
-  | "power_supply"
-  | "io"
-  | "hmi"
-  | "converter"
-  | "network_card";
-
-export type StockState =
-  | "usable"
-  | "unproven"
-  | "wrong_revision"
-  | "on_hold"
-  | "reserved"
-  | "removed_untested"
-  | "beyond_repair";
-
 export type EventKind = "failure" | "no_fault_found" | "removal";
-
-export type Evidence = "measured" | "documented" | "inferred" | "assumed";
 
 export interface FamilyRow {
   readonly id: string;

@@ -1,5 +1,6 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { LifecycleDates, SupplyStage } from "@/lib/lifecycle/supplyStage";
+import type { StockState } from "@/lib/spares/usableCount";
 
 /** What kind of thing a pool holds; rates and restoration times are pooled by it first. */
 export type ItemClass =
@@ -31,14 +32,7 @@ export interface LineInput {
 
 export interface StockInput {
   readonly siteId: string;
-  readonly state:
-    | "usable"
-    | "unproven"
-    | "wrong_revision"
-    | "on_hold"
-    | "reserved"
-    | "removed_untested"
-    | "beyond_repair";
+  readonly state: StockState;
   /** Pieces; null is not counted. */
   readonly quantity: number | null;
   /** Null is not known. */
@@ -115,7 +109,7 @@ export interface RateResult extends Span {
 }
 
 export interface Deduction {
-  readonly reason: StockInput["state"] | "storage" | "not_counted";
+  readonly reason: StockState | "storage" | "not_counted";
   /** Pieces taken off the book count; storage is a probability, so not whole. */
   readonly pieces: number;
 }

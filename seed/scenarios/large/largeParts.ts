@@ -1,6 +1,8 @@
 import { randomStream } from "@/lib/kernel/random";
+import type { ItemClass } from "@/lib/risk/evaluation";
+import type { StockState } from "@/lib/spares/usableCount";
 import { LARGE_SEED, numberedId, padded, SIZE, upTo } from "@/seed/scenarios/large/size";
-import type { FamilyRow, ItemClass, LifecycleFactRow, PartRow, StockLotRow, StockState } from "@/seed/tables";
+import type { FamilyRow, LifecycleFactRow, PartRow, StockLotRow } from "@/seed/tables";
 
 const MAKERS = [
   "Tarnholt Motion",

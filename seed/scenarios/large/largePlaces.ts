@@ -1,4 +1,5 @@
 import { randomStream } from "@/lib/kernel/random";
+import type { ItemClass } from "@/lib/risk/evaluation";
 import { classOf } from "@/seed/scenarios/large/largeParts";
 import { lineOfMachine, siteOfLine } from "@/seed/scenarios/large/largePlant";
 import {
@@ -10,7 +11,7 @@ import {
   SIZE,
   upTo,
 } from "@/seed/scenarios/large/size";
-import type { EventKind, EventRow, ItemClass, PlacementRow, PositionRow, UnitRow } from "@/seed/tables";
+import type { EventKind, EventRow, PlacementRow, PositionRow, UnitRow } from "@/seed/tables";
 
 const AXIS_PLACES = SIZE.axesPerMachine * 2;
 const OTHERS: readonly ItemClass[] = ["controller", "hmi", "power_supply", "power_supply", "io"];

@@ -1,6 +1,7 @@
 import type { RandomStream } from "@/lib/kernel/random";
+import type { ItemClass } from "@/lib/risk/evaluation";
 import type { SiteCode } from "@/seed/scenarios/showcase/sites";
-import type { EventKind, ItemClass } from "@/seed/tables";
+import type { EventKind } from "@/seed/tables";
 
 type Language = "de" | "pl" | "sv" | "en" | "es";
 

@@ -1,5 +1,6 @@
+import type { ItemClass } from "@/lib/risk/evaluation";
 import { seedId } from "@/seed/seedId";
-import type { FamilyRow, ItemClass } from "@/seed/tables";
+import type { FamilyRow } from "@/seed/tables";
 
 export interface FamilySpec {
   readonly key: string;

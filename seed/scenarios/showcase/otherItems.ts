@@ -1,9 +1,9 @@
 import type { RandomStream } from "@/lib/kernel/random";
+import type { ItemClass } from "@/lib/risk/evaluation";
 import type { PlannedController } from "@/seed/scenarios/showcase/controllers";
 import type { PlannedMachine } from "@/seed/scenarios/showcase/layout";
 import { planNetworks } from "@/seed/scenarios/showcase/networks";
 import type { Plant, PositionSketch } from "@/seed/scenarios/showcase/positions";
-import type { ItemClass } from "@/seed/tables";
 
 const CARDS = 118;
 const OLD_RACKS = 62;

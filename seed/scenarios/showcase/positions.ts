@@ -1,5 +1,6 @@
 import { driveDesignation, motorDesignation } from "@/lib/intake/intents/designations";
 import { type RandomStream, randomStream } from "@/lib/kernel/random";
+import type { ItemClass } from "@/lib/risk/evaluation";
 import type { PlannedAxis } from "@/seed/scenarios/showcase/axes";
 import type { PlannedController } from "@/seed/scenarios/showcase/controllers";
 import { planSizes } from "@/seed/scenarios/showcase/driveSizes";
@@ -8,7 +9,7 @@ import { type MotorFamily, planMotors } from "@/seed/scenarios/showcase/motors";
 import { planOtherItems } from "@/seed/scenarios/showcase/otherItems";
 import { partId, partSpec } from "@/seed/scenarios/showcase/parts";
 import { seedId } from "@/seed/seedId";
-import type { ItemClass, PositionRow } from "@/seed/tables";
+import type { PositionRow } from "@/seed/tables";
 
 /** A place with what belongs there; `partKey` null is not identified. */
 export interface PlannedPosition {

@@ -1,5 +1,6 @@
 import { addDays } from "@/lib/kernel/isoDate";
 import { type RandomStream, randomStream } from "@/lib/kernel/random";
+import type { StockState } from "@/lib/spares/usableCount";
 import { apportion } from "@/seed/scenarios/showcase/apportion";
 import { D0 } from "@/seed/scenarios/showcase/moment";
 import { partId } from "@/seed/scenarios/showcase/parts";
@@ -7,7 +8,7 @@ import type { PlannedPosition } from "@/seed/scenarios/showcase/positions";
 import { SITES, siteId } from "@/seed/scenarios/showcase/sites";
 import { type Shelf, TOLD_SHELVES } from "@/seed/scenarios/showcase/toldStock";
 import { seedId } from "@/seed/seedId";
-import type { StockLotRow, StockState } from "@/seed/tables";
+import type { StockLotRow } from "@/seed/tables";
 
 // Pieces on the books of the whole group by part; about four in five of them are usable.
 const BOOKED = `

@@ -1,5 +1,5 @@
+import type { StockState } from "@/lib/spares/usableCount";
 import type { SiteCode } from "@/seed/scenarios/showcase/sites";
-import type { StockState } from "@/seed/tables";
 
 export interface Shelf {
   readonly site: SiteCode;
