@@ -28,6 +28,10 @@ export interface LineInput {
   readonly bufferHours: number | null;
   /** Share of the lost hours overtime cannot recover, in [0, 1]. */
   readonly unrecoveredShare: number;
+  /** EUR by any stop at all. */
+  readonly fixedCost?: number;
+  /** EUR more once a stop lasts longer than so many hours, e.g. a customer who stands. */
+  readonly costSteps?: readonly { readonly afterHours: number; readonly cost: number }[];
 }
 
 export interface StockInput {
@@ -51,13 +55,41 @@ export interface PoolInput {
   /** Repair loop; null when nobody repairs it. */
   readonly repair: { readonly turnaroundYears: number; readonly yield: number } | null;
   readonly stock: readonly StockInput[];
+  /** Units out for repair that will come back to the shelf. */
+  readonly arrivals?: readonly ArrivalInput[];
 }
 
-/** Units of one pool on one line. */
+/** Pieces on their way to the shelf. */
+export interface ArrivalInput {
+  readonly on: IsoDate;
+  readonly pieces: number;
+  /** Chance that each comes back usable, in [0, 1]. */
+  readonly works: number;
+}
+
+/** Units of one pool on one line, or on one machine of it when others can stand in for that machine. */
 export interface InstalledInput {
   readonly lineId: string;
   readonly poolId: string;
   readonly units: number;
+  /** Units that leave at a retrofit; the rest stays. */
+  readonly leaves?: readonly LeavingInput[];
+  /** The machine is one of a group that can stand in for each other; absent is in series with the rest. */
+  readonly standby?: StandbyInput;
+}
+
+export interface LeavingInput {
+  readonly on: IsoDate;
+  readonly units: number;
+  /** Tested and kept as spares, not scrapped. */
+  readonly kept: boolean;
+}
+
+export interface StandbyInput {
+  readonly machineId: string;
+  readonly group: string;
+  /** Machines the line needs of the group. */
+  readonly needed: number;
 }
 
 /** Counted experience of one pool at one site, events of one common cause counted once. */
