@@ -18,6 +18,8 @@ const ORDER = [
 
 const CORE_PACKAGES = /^npm:(zod|decimal\.js|@stdlib\/.+)$/;
 const TABLE_READERS = ["npm:csv-parse", "npm:read-excel-file"];
+/** A solver is a pure function too: a model in, a choice out. */
+const SOLVER = "npm:highs";
 const DATABASE_PACKAGES = /^npm:(@prisma\/.+|pg)$/;
 
 /** Place in the core's order, or -1 outside it. */
@@ -34,7 +36,8 @@ export const edgeRules: Readonly<Record<string, EdgeRule>> = {
     coreRank(from) >= 0 &&
     coreRank(to) < 0 &&
     !CORE_PACKAGES.test(to) &&
-    !(isIn(from, "lib/intake/") && TABLE_READERS.includes(to)),
+    !(isIn(from, "lib/intake/") && TABLE_READERS.includes(to)) &&
+    !(isIn(from, "lib/portfolio/") && to === SOLVER),
 
   "core has an order": (from, to) => coreRank(from) >= 0 && coreRank(to) > coreRank(from),
 
