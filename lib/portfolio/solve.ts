@@ -172,7 +172,7 @@ export async function relaxSelection(selection: Selection): Promise<Relaxed | nu
     model.run();
     if (model.getModelStatus() !== highs.constants.modelStatus.optimal) return null;
     const { colValue, rowDual } = model.getSolution();
-    const worthOfLimit = [...rowDual].slice(0, selection.limits.length).map(Math.abs);
+    const worthOfLimit = [...rowDual].slice(0, selection.limits.length);
     return { objective: model.getObjectiveValue(), parts: [...colValue], worthOfLimit };
   });
 }
