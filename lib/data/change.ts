@@ -24,6 +24,10 @@ const BESIDE_THE_FIGURES: ReadonlySet<string> = new Set([
   "Project",
   "CostEntry",
   "Milestone",
+  "AxisRecord",
+  "AxisEntry",
+  // Binds whatever the loss is; nothing weighs it against money.
+  "Obligation",
   // A version that was written is not yet in use; taking it into use is a change of the setting.
   "AssumptionSet",
 ]);

@@ -4,7 +4,17 @@ import { signIn } from "./support/signIn";
 /** Codes that only appear where another site's data does. */
 const foreign = /\b(VEL|OST|KAR|PIN|TAD)\b/;
 
-const areas = ["/lines", "/spares", "/parts", "/plans", "/projects", "/report", "/moved", "/assumptions"];
+const areas = [
+  "/lines",
+  "/spares",
+  "/parts",
+  "/dates",
+  "/plans",
+  "/projects",
+  "/report",
+  "/moved",
+  "/assumptions",
+];
 
 test("a viewer of one site finds no other site named on any page", async ({ page }) => {
   await signIn(page, "viewer.tho@halvenor.example");
@@ -21,7 +31,12 @@ test("addresses of another site's things answer as if there were none", async ({
   await signIn(page, "viewer.tho@halvenor.example");
   await page.goto("/lines/NO-99");
   const nothing = await page.getByRole("main").textContent();
-  for (const address of ["/lines/PIN-03", "/lines/VEL-07", "/projects/KAR-02-R1"]) {
+  for (const address of [
+    "/lines/PIN-03",
+    "/lines/VEL-07",
+    "/projects/KAR-02-R1",
+    "/projects/KAR-02-R1/axes",
+  ]) {
     await page.goto(address);
     expect(await page.getByRole("main").textContent()).toBe(nothing);
   }

@@ -65,7 +65,7 @@ export function ProjectHead({ project, figures }: ProjectHeadProps) {
             , started from a line of a <AsOfLink href={`/plans/${planId}`}>plan</AsOfLink>
           </>
         ) : null}
-        .
+        , with <AsOfLink href={`/projects/${project.code}/axes`}>a record of each axis</AsOfLink>.
       </p>
       {warnings.length > 0 ? (
         <Notice kind="caution" title="Look at this">

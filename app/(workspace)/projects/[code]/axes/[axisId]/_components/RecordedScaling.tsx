@@ -1,0 +1,49 @@
+import { EvidenceMark } from "@/app/_ui/EvidenceMark";
+import { Section } from "@/app/_ui/Section";
+import type { AxisFile } from "@/lib/view/axisRecord";
+import { evidenceMark } from "@/lib/view/evidence";
+import { plainNumber } from "@/lib/view/number";
+
+const known = (value: number | null) => (value === null ? "not known" : plainNumber(value));
+
+/** What the register holds of the axis's scaling, with the arithmetic; a retrofit loses it from the controller. */
+export function RecordedScaling({ axis }: { readonly axis: AxisFile }) {
+  const { countsPerRev, motorRevs, loadRevs, unitsPerLoadRev } = axis.scaling;
+  const unit = axis.travelUnit ?? "unit";
+  return (
+    <Section
+      title="Scaling as recorded"
+      lead="The controller loses it with the old drive; it is declared again from here and checked."
+    >
+      <dl className="grid gap-x-8 gap-y-2 sm:grid-cols-2">
+        <Fact term="Feedback" value={axis.feedback ?? "not known"} />
+        <Fact term="Counts of one motor revolution" value={known(countsPerRev)} />
+        <Fact term="Gearing, motor to load revolutions" value={`${known(motorRevs)} : ${known(loadRevs)}`} />
+        <Fact term={`Travel of one load revolution (${unit})`} value={known(unitsPerLoadRev)} />
+        <Fact
+          term={`Counts per ${unit}`}
+          value={
+            axis.countsPerUnit === null
+              ? "not known"
+              : `${known(countsPerRev)} × ${known(motorRevs)} ÷ (${known(loadRevs)} × ${known(unitsPerLoadRev)}) = ${plainNumber(axis.countsPerUnit)}`
+          }
+        />
+        <div>
+          <dt className="label">How well it is known</dt>
+          <dd>
+            <EvidenceMark {...evidenceMark(axis.evidence)} long />
+          </dd>
+        </div>
+      </dl>
+    </Section>
+  );
+}
+
+function Fact({ term, value }: { readonly term: string; readonly value: string }) {
+  return (
+    <div>
+      <dt className="label">{term}</dt>
+      <dd className="tabular-nums">{value}</dd>
+    </div>
+  );
+}

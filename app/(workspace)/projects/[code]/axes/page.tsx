@@ -1,0 +1,51 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
+import { EmptyState } from "@/app/_ui/EmptyState";
+import { PageHeader } from "@/app/_ui/PageHeader";
+import { AxisTable } from "@/app/(workspace)/projects/[code]/axes/_components/AxisTable";
+import { signedInActor } from "@/lib/access/actor";
+import { readAsOf } from "@/lib/data/asOf";
+import { readProjectAxes } from "@/lib/data/axisRecord";
+
+interface AxesPageProps {
+  readonly params: Promise<{ readonly code: string }>;
+  readonly searchParams: Promise<{ readonly asOf?: string }>;
+}
+
+export async function generateMetadata({ params }: AxesPageProps): Promise<Metadata> {
+  return { title: `Axis records of ${(await params).code}` };
+}
+
+export default async function AxesPage({ params, searchParams }: AxesPageProps) {
+  const actor = await signedInActor();
+  const { code } = await params;
+  const asOf = await readAsOf(actor, (await searchParams).asOf);
+  const axes = await readProjectAxes(actor, code);
+  if (!axes) notFound();
+  const accepted = axes.filter(({ acceptedOn }) => acceptedOn !== null).length;
+  return (
+    <>
+      <PageHeader
+        title={`Axis records of ${code}`}
+        lead={`${accepted} of ${axes.length} axes accepted. What was measured before the old drives left, and after the new ones ran.`}
+        asOf={asOf}
+        above={
+          <Breadcrumbs
+            crumbs={[
+              { label: "Projects", href: "/projects" },
+              { label: code, href: `/projects/${code}` },
+            ]}
+          />
+        }
+      />
+      {axes.length === 0 ? (
+        <EmptyState title="The line of this project has no axes yet">
+          Load its axis register under Import, then each axis has a record here.
+        </EmptyState>
+      ) : (
+        <AxisTable code={code} axes={axes} />
+      )}
+    </>
+  );
+}
