@@ -1,5 +1,6 @@
 "use client";
 
+import { RowTable } from "@/app/_ui/RowTable";
 import { UndoBar } from "@/app/_ui/UndoBar";
 import { ChooseButton } from "@/app/(workspace)/assumptions/_components/ChooseButton";
 import { useSetChoice } from "@/app/(workspace)/assumptions/_components/useSetChoice";
@@ -24,46 +25,30 @@ export function VersionTable({ versions, inUse, mayChange }: VersionTableProps) 
     return <p>None yet: the sets of the product are in version 1, and nobody has stated an own value.</p>;
   return (
     <>
-      <div className="overflow-x-auto">
-        <table className="table">
-          <caption className="sr-only">Versions of the assumptions</caption>
-          <thead>
-            <tr>
-              {HEADS.map((head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {versions.map((version) => (
-              <tr key={`${version.kind} ${version.version}`}>
-                <th scope="row">
-                  {assumptionKindName(version.kind)}, version {version.version}
-                </th>
-                <td>
-                  {version.kind === "own" ? <Changes changes={version.changes} /> : "Set of the product"}
-                </td>
-                <td>{version.note}</td>
-                <td>{version.owner}</td>
-                <td>
-                  {day(version.changedOn)} by {version.changedBy}
-                </td>
-                <td>
-                  {version.kind === inUse.kind && version.version === inUse.version ? (
-                    <strong>in use</strong>
-                  ) : mayChange ? (
-                    <ChooseButton choice={version} onChoose={choose} />
-                  ) : (
-                    "no"
-                  )}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <RowTable caption="Versions of the assumptions" heads={HEADS}>
+        {versions.map((version) => (
+          <tr key={`${version.kind} ${version.version}`}>
+            <th scope="row">
+              {assumptionKindName(version.kind)}, version {version.version}
+            </th>
+            <td>{version.kind === "own" ? <Changes changes={version.changes} /> : "Set of the product"}</td>
+            <td>{version.note}</td>
+            <td>{version.owner}</td>
+            <td>
+              {day(version.changedOn)} by {version.changedBy}
+            </td>
+            <td>
+              {version.kind === inUse.kind && version.version === inUse.version ? (
+                <strong>in use</strong>
+              ) : mayChange ? (
+                <ChooseButton choice={version} onChoose={choose} />
+              ) : (
+                "no"
+              )}
+            </td>
+          </tr>
+        ))}
+      </RowTable>
       <UndoBar {...bar} />
     </>
   );

@@ -1,50 +1,39 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
+import { RowTable } from "@/app/_ui/RowTable";
 import { money } from "@/lib/view/format";
 import { type PlanSummary, planStatusWords } from "@/lib/view/plan";
 import { day } from "@/lib/view/time";
 
-const HEADS = ["Plan", "Year", "State", "Budget", "Spent", "Funded lines", "Kept"] as const;
-const NUMBERS: readonly string[] = ["Year", "Budget", "Spent", "Funded lines"];
+const HEADS = [
+  "Plan",
+  { text: "Year", end: true },
+  "State",
+  { text: "Budget", end: true },
+  { text: "Spent", end: true },
+  { text: "Funded lines", end: true },
+  "Kept",
+];
 
 /** The plans, each with its totals or, where some of its lines are not the person's, only a count. */
 export function PlanTable({ plans }: { readonly plans: readonly PlanSummary[] }) {
   return (
-    <div className="table-frame">
-      <table className="table">
-        <caption className="sr-only">Plans</caption>
-        <thead>
-          <tr>
-            {HEADS.map((head) => (
-              <th
-                key={head}
-                scope="col"
-                className="label"
-                data-align={NUMBERS.includes(head) ? "end" : undefined}
-              >
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {plans.map((plan) => (
-            <tr key={plan.id}>
-              <th scope="row">
-                <AsOfLink href={`/plans/${plan.id}`} className="row-link">
-                  {plan.name}
-                </AsOfLink>
-              </th>
-              <td data-align="end">{plan.year}</td>
-              <td>{planStatusWords(plan.status)}</td>
-              <PlanMoney plan={plan} />
-              <td>
-                {day(plan.createdOn)}, {plan.createdBy}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <RowTable caption="Plans" heads={HEADS}>
+      {plans.map((plan) => (
+        <tr key={plan.id}>
+          <th scope="row">
+            <AsOfLink href={`/plans/${plan.id}`} className="row-link">
+              {plan.name}
+            </AsOfLink>
+          </th>
+          <td data-align="end">{plan.year}</td>
+          <td>{planStatusWords(plan.status)}</td>
+          <PlanMoney plan={plan} />
+          <td>
+            {day(plan.createdOn)}, {plan.createdBy}
+          </td>
+        </tr>
+      ))}
+    </RowTable>
   );
 }
 

@@ -1,4 +1,5 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
+import { RowTable } from "@/app/_ui/RowTable";
 import { percent } from "@/lib/view/chance";
 import { exactMoney } from "@/lib/view/format";
 import { NOT_KNOWN } from "@/lib/view/number";
@@ -10,8 +11,8 @@ interface ProjectTableProps {
 }
 
 const HEADS = [
-  { text: "Project", end: false },
-  { text: "State", end: false },
+  "Project",
+  "State",
   { text: "Budget", end: true },
   { text: "Ordered", end: true },
   { text: "Paid", end: true },
@@ -20,55 +21,39 @@ const HEADS = [
   { text: "Schedule index", end: true },
   { text: "Cost at the end", end: true },
   { text: "Lead's forecast", end: true },
-] as const;
+];
 
 /** The projects with their budgets, ledgers, progress and forecasts. */
 export function ProjectTable({ rows }: ProjectTableProps) {
   return (
-    <div className="table-frame">
-      <table className="table">
-        <caption className="sr-only">Projects</caption>
-        <thead>
-          <tr>
-            {HEADS.map(({ text, end }) => (
-              <th key={text} scope="col" className="label" data-align={end ? "end" : undefined}>
-                {text}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map(({ project, figures }) => (
-            <tr key={project.id}>
-              <th scope="row">
-                <AsOfLink href={`/projects/${project.code}`} className="row-link">
-                  {project.code}
-                </AsOfLink>{" "}
-                {project.name}
-                {project.cause ? <span className="block text-ink-2 text-sm">{project.cause}</span> : null}
-              </th>
-              <td>{projectStatusWords(project.status)}</td>
-              <td data-align="end">{exactMoney(project.budget, project.currency)}</td>
-              <td data-align="end">{exactMoney(figures.committed, project.currency)}</td>
-              <td data-align="end">{exactMoney(figures.actual, project.currency)}</td>
-              <td data-align="end">
-                {percent(figures.planned)} / {percent(figures.earned)}
-              </td>
-              <td data-align="end">{index(figures.control?.cpi)}</td>
-              <td data-align="end">{index(figures.control?.spi)}</td>
-              <td data-align="end">
-                {localMoney(figures.control?.eac.trend ?? null, project.currency)}
-                <span className="block text-ink-2 text-sm">
-                  {localRange(figures.eacSpan, project.currency)}
-                </span>
-              </td>
-              <td data-align="end">
-                {project.forecast === null ? NOT_KNOWN : exactMoney(project.forecast, project.currency)}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <RowTable caption="Projects" heads={HEADS}>
+      {rows.map(({ project, figures }) => (
+        <tr key={project.id}>
+          <th scope="row">
+            <AsOfLink href={`/projects/${project.code}`} className="row-link">
+              {project.code}
+            </AsOfLink>{" "}
+            {project.name}
+            {project.cause ? <span className="block text-ink-2 text-sm">{project.cause}</span> : null}
+          </th>
+          <td>{projectStatusWords(project.status)}</td>
+          <td data-align="end">{exactMoney(project.budget, project.currency)}</td>
+          <td data-align="end">{exactMoney(figures.committed, project.currency)}</td>
+          <td data-align="end">{exactMoney(figures.actual, project.currency)}</td>
+          <td data-align="end">
+            {percent(figures.planned)} / {percent(figures.earned)}
+          </td>
+          <td data-align="end">{index(figures.control?.cpi)}</td>
+          <td data-align="end">{index(figures.control?.spi)}</td>
+          <td data-align="end">
+            {localMoney(figures.control?.eac.trend ?? null, project.currency)}
+            <span className="block text-ink-2 text-sm">{localRange(figures.eacSpan, project.currency)}</span>
+          </td>
+          <td data-align="end">
+            {project.forecast === null ? NOT_KNOWN : exactMoney(project.forecast, project.currency)}
+          </td>
+        </tr>
+      ))}
+    </RowTable>
   );
 }

@@ -1,4 +1,5 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
+import { RowTable } from "@/app/_ui/RowTable";
 import { Section } from "@/app/_ui/Section";
 import { StartProject } from "@/app/(workspace)/plans/[id]/_components/StartProject";
 import { money } from "@/lib/view/format";
@@ -6,12 +7,12 @@ import type { PlanPage, PlanRow } from "@/lib/view/plan";
 
 const HEADS = [
   { text: "Rank", end: true },
-  { text: "Line", end: false },
+  "Line",
   { text: "Stop loss, first year", end: true },
   { text: "Score", end: true },
   { text: "Retrofit cost", end: true },
-  { text: "Project", end: false },
-] as const;
+  "Project",
+];
 
 interface PlanLinesProps {
   readonly plan: PlanPage;
@@ -30,25 +31,11 @@ export function PlanLines({ plan, startable }: PlanLinesProps) {
       {rows.length === 0 ? (
         <p className="text-ink-2">None.</p>
       ) : (
-        <div className="table-frame">
-          <table className="table">
-            <caption className="sr-only">{title}</caption>
-            <thead>
-              <tr>
-                {HEADS.map(({ text, end }) => (
-                  <th key={text} scope="col" className="label" data-align={end ? "end" : undefined}>
-                    {text}
-                  </th>
-                ))}
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map((row) => (
-                <PlanLineRow key={row.id} row={row} startable={startable.includes(row.id)} />
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <RowTable caption={title} heads={HEADS}>
+          {rows.map((row) => (
+            <PlanLineRow key={row.id} row={row} startable={startable.includes(row.id)} />
+          ))}
+        </RowTable>
       )}
     </Section>
   ));

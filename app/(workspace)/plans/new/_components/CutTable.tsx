@@ -1,6 +1,7 @@
 import { Fragment } from "react";
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { EvidenceMark } from "@/app/_ui/EvidenceMark";
+import { RowTable } from "@/app/_ui/RowTable";
 import { RowControls } from "@/app/(workspace)/plans/new/_components/RowControls";
 import { evidenceMark } from "@/lib/view/evidence";
 import { money, moneyRange } from "@/lib/view/format";
@@ -10,47 +11,35 @@ import type { PlanQuery } from "@/lib/view/planQuery";
 
 const HEADS = [
   { text: "Rank", end: true },
-  { text: "Line", end: false },
+  "Line",
   { text: "Stop loss, first year", end: true },
   { text: "Score", end: true },
   { text: "Retrofit cost", end: true },
   { text: "Cumulative cost", end: true },
-  { text: "Funded", end: false },
-  { text: "Pin and cost", end: false },
-] as const;
+  "Funded",
+  "Pin and cost",
+];
 
 /** The ranking with the funding line drawn through it and the next lines below. */
 export function CutTable({ cut, query }: { readonly cut: PlanCut; readonly query: PlanQuery }) {
   const lineDrawn = cut.rows.some((row) => row.firstBelow);
   return (
-    <div className="table-frame mt-6">
-      <table className="table">
-        <caption className="sr-only">Ranked lines and the funding line</caption>
-        <thead>
+    <div className="mt-6">
+      <RowTable caption="Ranked lines and the funding line" heads={HEADS}>
+        {cut.rows.map((row) => (
+          <Fragment key={row.line.id}>
+            {row.firstBelow ? <FundingLine cut={cut} row={row} budget={query.budget ?? 0} /> : null}
+            <CutTableRow row={row} />
+          </Fragment>
+        ))}
+        {cut.outcome?.ok === true && !lineDrawn ? (
           <tr>
-            {HEADS.map(({ text, end }) => (
-              <th key={text} scope="col" className="label" data-align={end ? "end" : undefined}>
-                {text}
-              </th>
-            ))}
+            <td colSpan={HEADS.length} className="border-ink border-t-4 font-semibold">
+              Funding line: the budget pays for every line with a cost that is not pinned out.
+            </td>
           </tr>
-        </thead>
-        <tbody>
-          {cut.rows.map((row) => (
-            <Fragment key={row.line.id}>
-              {row.firstBelow ? <FundingLine cut={cut} row={row} budget={query.budget ?? 0} /> : null}
-              <CutTableRow row={row} />
-            </Fragment>
-          ))}
-          {cut.outcome?.ok === true && !lineDrawn ? (
-            <tr>
-              <td colSpan={HEADS.length} className="border-ink border-t-4 font-semibold">
-                Funding line: the budget pays for every line with a cost that is not pinned out.
-              </td>
-            </tr>
-          ) : null}
-        </tbody>
-      </table>
+        ) : null}
+      </RowTable>
     </div>
   );
 }

@@ -2,6 +2,7 @@
 
 import { Button } from "@/app/_ui/Button";
 import { FormMessage } from "@/app/_ui/FormMessage";
+import { RowTable } from "@/app/_ui/RowTable";
 import { Section } from "@/app/_ui/Section";
 import { ChangeDone } from "@/app/(workspace)/projects/[code]/_components/ChangeDone";
 import { CostForm } from "@/app/(workspace)/projects/[code]/_components/CostForm";
@@ -16,6 +17,8 @@ interface CostsProps {
   readonly asOf: string;
   readonly mayWrite: boolean;
 }
+
+const HEADS = ["Day", "Kind", { text: "Amount", end: true }, "For", "Number"];
 
 /** The ledger of a project: what is paid and what is ordered and not yet paid. */
 export function Costs({ project, asOf, mayWrite }: CostsProps) {
@@ -36,61 +39,32 @@ export function Costs({ project, asOf, mayWrite }: CostsProps) {
       {costs.length === 0 ? (
         <p className="text-ink-2">Nothing is ordered or paid yet.</p>
       ) : (
-        <div className="table-frame">
-          <table className="table">
-            <caption className="sr-only">Ledger</caption>
-            <thead>
-              <tr>
-                <th scope="col" className="label">
-                  Day
-                </th>
-                <th scope="col" className="label">
-                  Kind
-                </th>
-                <th scope="col" className="label" data-align="end">
-                  Amount
-                </th>
-                <th scope="col" className="label">
-                  For
-                </th>
-                <th scope="col" className="label">
-                  Number
-                </th>
-                {mayWrite ? (
-                  <th scope="col" className="label no-print">
-                    {"Undo"}
-                  </th>
-                ) : null}
-              </tr>
-            </thead>
-            <tbody>
-              {costs.map((entry) => (
-                <tr key={entry.id}>
-                  <td>
-                    {day(entry.spentOn)}
-                    {entry.spentOn > asOf ? " – after the as-of day, not counted" : ""}
-                  </td>
-                  <td>{entry.kind === "actual" ? "paid" : "ordered"}</td>
-                  <td data-align="end">{exactMoney(entry.amount, currency)}</td>
-                  <td>{entry.text}</td>
-                  <td>{entry.reference}</td>
-                  {mayWrite ? (
-                    <td className="no-print">
-                      <Button
-                        kind="quiet"
-                        aria-label={`Take back ${entry.reference}`}
-                        aria-disabled={change.pending}
-                        onClick={() => takeBack(entry)}
-                      >
-                        Take back
-                      </Button>
-                    </td>
-                  ) : null}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <RowTable caption="Ledger" heads={mayWrite ? [...HEADS, { text: "Undo", print: false }] : HEADS}>
+          {costs.map((entry) => (
+            <tr key={entry.id}>
+              <td>
+                {day(entry.spentOn)}
+                {entry.spentOn > asOf ? " – after the as-of day, not counted" : ""}
+              </td>
+              <td>{entry.kind === "actual" ? "paid" : "ordered"}</td>
+              <td data-align="end">{exactMoney(entry.amount, currency)}</td>
+              <td>{entry.text}</td>
+              <td>{entry.reference}</td>
+              {mayWrite ? (
+                <td className="no-print">
+                  <Button
+                    kind="quiet"
+                    aria-label={`Take back ${entry.reference}`}
+                    aria-disabled={change.pending}
+                    onClick={() => takeBack(entry)}
+                  >
+                    Take back
+                  </Button>
+                </td>
+              ) : null}
+            </tr>
+          ))}
+        </RowTable>
       )}
       {mayWrite ? <CostForm {...{ projectId, currency, asOf, change }} /> : null}
       <ChangeDone change={change} />

@@ -1,6 +1,7 @@
 "use client";
 
 import { FormMessage } from "@/app/_ui/FormMessage";
+import { RowTable } from "@/app/_ui/RowTable";
 import { Section } from "@/app/_ui/Section";
 import { ChangeDone } from "@/app/(workspace)/projects/[code]/_components/ChangeDone";
 import { useProjectChange } from "@/app/(workspace)/projects/[code]/_components/useProjectChange";
@@ -36,65 +37,44 @@ export function Milestones({ project, overdue, asOf, mayWrite }: MilestonesProps
   return (
     <Section title="Milestones">
       <FormMessage kind="problem">{change.refusal?.reason}</FormMessage>
-      <div className="table-frame">
-        <table className="table">
-          <caption className="sr-only">Milestones</caption>
-          <thead>
-            <tr>
-              <th scope="col" className="label">
-                Milestone
-              </th>
-              <th scope="col" className="label" data-align="end">
-                Share of the budget
-              </th>
-              <th scope="col" className="label">
-                Due
-              </th>
-              <th scope="col" className="label">
-                Done
-              </th>
-              <th scope="col" className="label">
-                State
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {project.milestones.map((one) => (
-              <tr key={one.id}>
-                <th scope="row">{one.name}</th>
-                <td data-align="end">{((100 * one.weight) / whole).toFixed(0)} %</td>
-                <td>
-                  {mayWrite ? (
-                    <DayBox
-                      key={`${one.dueOn}`}
-                      label={`Due day of ${one.name}`}
-                      value={one.dueOn}
-                      onDay={(dueOn) => set(one, { dueOn, doneOn: one.doneOn })}
-                    />
-                  ) : (
-                    day(one.dueOn)
-                  )}
-                </td>
-                <td>
-                  {mayWrite ? (
-                    <DayBox
-                      key={`${one.doneOn}`}
-                      label={`Done day of ${one.name}`}
-                      value={one.doneOn}
-                      onDay={(doneOn) => set(one, { dueOn: one.dueOn, doneOn })}
-                    />
-                  ) : one.doneOn === null ? (
-                    "not done"
-                  ) : (
-                    day(one.doneOn)
-                  )}
-                </td>
-                <td>{stateOf(one, { overdue, asOf })}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <RowTable
+        caption="Milestones"
+        heads={["Milestone", { text: "Share of the budget", end: true }, "Due", "Done", "State"]}
+      >
+        {project.milestones.map((one) => (
+          <tr key={one.id}>
+            <th scope="row">{one.name}</th>
+            <td data-align="end">{((100 * one.weight) / whole).toFixed(0)} %</td>
+            <td>
+              {mayWrite ? (
+                <DayBox
+                  key={`${one.dueOn}`}
+                  label={`Due day of ${one.name}`}
+                  value={one.dueOn}
+                  onDay={(dueOn) => set(one, { dueOn, doneOn: one.doneOn })}
+                />
+              ) : (
+                day(one.dueOn)
+              )}
+            </td>
+            <td>
+              {mayWrite ? (
+                <DayBox
+                  key={`${one.doneOn}`}
+                  label={`Done day of ${one.name}`}
+                  value={one.doneOn}
+                  onDay={(doneOn) => set(one, { dueOn: one.dueOn, doneOn })}
+                />
+              ) : one.doneOn === null ? (
+                "not done"
+              ) : (
+                day(one.doneOn)
+              )}
+            </td>
+            <td>{stateOf(one, { overdue, asOf })}</td>
+          </tr>
+        ))}
+      </RowTable>
       <ChangeDone change={change} />
     </Section>
   );

@@ -1,4 +1,5 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
+import { RowTable } from "@/app/_ui/RowTable";
 import type { AxisInProject } from "@/lib/view/axisRecord";
 import { axisState } from "@/lib/view/axisRecord";
 import { plainNumber } from "@/lib/view/number";
@@ -9,58 +10,40 @@ interface AxisTableProps {
   readonly axes: readonly AxisInProject[];
 }
 
+const HEADS = [
+  "Axis",
+  "Machine",
+  "Feedback",
+  { text: "Counts per unit as recorded", end: true },
+  { text: "Checks done", end: true },
+  "State",
+];
+
 /** Every axis of the project with how far its record is. */
 export function AxisTable({ code, axes }: AxisTableProps) {
   return (
-    <div className="table-frame">
-      <table className="table">
-        <caption className="sr-only">Axes of the project</caption>
-        <thead>
-          <tr>
-            <th scope="col" className="label">
-              Axis
+    <RowTable caption="Axes of the project" heads={HEADS}>
+      {axes.map((axis) => {
+        const { done, checks, words } = axisState(axis);
+        return (
+          <tr key={axis.id}>
+            <th scope="row">
+              <AsOfLink
+                href={`/projects/${code}/axes/${axis.id}`}
+              >{`${axis.machineCode} ${axis.code}`}</AsOfLink>
             </th>
-            <th scope="col" className="label">
-              Machine
-            </th>
-            <th scope="col" className="label">
-              Feedback
-            </th>
-            <th scope="col" className="label" data-align="end">
-              Counts per unit as recorded
-            </th>
-            <th scope="col" className="label" data-align="end">
-              Checks done
-            </th>
-            <th scope="col" className="label">
-              State
-            </th>
+            <td>{axis.machineName}</td>
+            <td>{axis.feedback ?? "not known"}</td>
+            <td data-align="end">
+              {axis.countsPerUnit === null
+                ? "not known"
+                : `${plainNumber(axis.countsPerUnit)} / ${axis.travelUnit ?? "unit"}`}
+            </td>
+            <td data-align="end">{`${done} of ${checks.length}`}</td>
+            <td>{axis.acceptedOn === null ? words : `${words} ${day(axis.acceptedOn)}`}</td>
           </tr>
-        </thead>
-        <tbody>
-          {axes.map((axis) => {
-            const { done, checks, words } = axisState(axis);
-            return (
-              <tr key={axis.id}>
-                <th scope="row">
-                  <AsOfLink
-                    href={`/projects/${code}/axes/${axis.id}`}
-                  >{`${axis.machineCode} ${axis.code}`}</AsOfLink>
-                </th>
-                <td>{axis.machineName}</td>
-                <td>{axis.feedback ?? "not known"}</td>
-                <td data-align="end">
-                  {axis.countsPerUnit === null
-                    ? "not known"
-                    : `${plainNumber(axis.countsPerUnit)} / ${axis.travelUnit ?? "unit"}`}
-                </td>
-                <td data-align="end">{`${done} of ${checks.length}`}</td>
-                <td>{axis.acceptedOn === null ? words : `${words} ${day(axis.acceptedOn)}`}</td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
-    </div>
+        );
+      })}
+    </RowTable>
   );
 }
