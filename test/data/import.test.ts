@@ -2,6 +2,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { commitImport, stageImport, undoImport } from "@/lib/data/import";
+import { readImport } from "@/lib/data/importView";
 import type { RegisterKey } from "@/lib/intake/registers";
 import { makeActor } from "@/test/support/actors";
 import { type FreshDatabase, freshDatabase } from "@/test/support/database";
@@ -118,6 +119,52 @@ test("two people loading one file at once leave it loaded once", async () => {
   );
   expect(answers.map((one) => one.ok && one.value.added).sort()).toEqual([0, 5]);
 });
+
+const ring = (rows: string) =>
+  `Line;Machine;Axis;Network;Network kind;Place in ring;Node address;Counts per rev;Gear motor\n${rows}`;
+
+test("two axes on one node, a ring with a gap and a negative ratio are refused by their rows, the rest is taken", async () => {
+  const text = ring(
+    [
+      "OST-01;M2;B01;R9;fibre ring;1;11;4096;3",
+      "OST-01;M2;B02;R9;fibre ring;2;11;4096;3",
+      "OST-01;M2;B03;R9;fibre ring;4;14;4096;3",
+      "OST-01;M2;B04;R9;fibre ring;3;13;4096;-3",
+    ].join("\n"),
+  );
+  const rows = await problemsOf("axes", text);
+  expect(rows[3]).toEqual(["Node address 11 of R9 is taken by OST-01 M2 B01 (row 2)"]);
+  expect(rows[4]).toEqual(["The ring R9 has a place 4 but no place 3"]);
+  expect(rows[5]).toEqual(["Below the smallest value that can be, 1"]);
+  expect(await load("axes", text)).toMatchObject({ refused: 3 });
+  expect(await database().axis.count({ where: { code: { startsWith: "B0" } } })).toBe(1);
+  // What is stored holds its place against the next file.
+  const later = await problemsOf("axes", ring("OST-01;M2;B02;R9;fibre ring;1;12;4096;3"));
+  expect(later[2]).toEqual(["Place 1 of R9 is taken by OST-01 M2 B01"]);
+});
+
+test("successors in a circle are refused with the way round, whether in one file or in two", async () => {
+  const facts = (rows: string) => `Maker;Part number;Notice;Source;Checked on;Successor\n${rows}`;
+  const row = (part: string, successor: string) =>
+    `Tarnholt Motion;${part};2026-10-30;Bulletin 7;2026-11-02;${successor}`;
+  const drive = { maker: "Tarnholt Motion", itemClass: "drive", description: "Drive" } as const;
+  await database().part.create({ data: { ...drive, number: "TM-HE-020" } });
+  await load("lifecycle", facts(row("TM-HR-020", "TM-HE-020")));
+  const rows = await problemsOf("lifecycle", facts(row("TM-HE-020", "TM-HR-020")));
+  expect(rows[2]).toEqual(["The part would follow itself: TM-HE-020 → TM-HR-020 → TM-HE-020"]);
+  expect(await load("lifecycle", facts(row("TM-HE-020", "TM-HR-020")))).toMatchObject({ refused: 1 });
+  expect(await database().successor.count()).toBe(1);
+});
+
+/** What is wrong with each row of a file, by row. */
+async function problemsOf(register: RegisterKey, text: string): Promise<Record<number, string[]>> {
+  const staged = (await readImport(planner, await stage(register, text), []))?.staged;
+  if (!staged) throw new Error("no such file");
+  const rows: Record<number, string[]> = {};
+  for (const { rowNumber, problem } of staged.problems.shown)
+    rows[rowNumber] = [...(rows[rowNumber] ?? []), problem];
+  return rows;
+}
 
 async function stage(register: RegisterKey, text: string, actor = planner): Promise<string> {
   const bytes = new TextEncoder().encode(text);

@@ -1,7 +1,9 @@
 import "server-only";
 import type { Transaction } from "@/lib/data/change";
+import { findBrokenNetworks } from "@/lib/data/intake/brokenNetworks";
 import { findMovedUnits } from "@/lib/data/intake/movedUnits";
-import { type Resolved, resolve } from "@/lib/data/intake/resolve";
+import { type Resolved, resolve, type Unsettled } from "@/lib/data/intake/resolve";
+import { findLoopsOfSuccessors } from "@/lib/data/intake/successorLoops";
 import { atSiteClocks, loadSurroundings } from "@/lib/data/intake/surroundings";
 import type { Problem } from "@/lib/intake/checkRow";
 import type { Dialect } from "@/lib/intake/dialect";
@@ -59,9 +61,18 @@ export async function examine(tx: Transaction, wanted: Examined): Promise<Examin
   for (const one of contradictions) problems.add(one.rowNumber, [contradictory(one)]);
   const settled = await resolve(tx, await atSiteClocks(tx, merged));
   for (const one of settled.unsettled) problems.add(one.rowNumber, [one]);
-  for (const moved of await findMovedUnits(tx, settled.resolved)) problems.add(moved.rowNumber, [moved]);
+  for (const one of await findAgainstStored(tx, settled.resolved)) problems.add(one.rowNumber, [one]);
   const resolved = settled.resolved.filter((one) => !problems.stopped(one.rowNumber));
   return { rows: problems.rows(), problems: reading.problems, resolved, siteCodes: [...siteCodes].sort() };
+}
+
+/** What cannot stand beside what is stored. */
+async function findAgainstStored(tx: Transaction, resolved: readonly Resolved[]): Promise<Unsettled[]> {
+  return [
+    ...(await findMovedUnits(tx, resolved)),
+    ...(await findBrokenNetworks(tx, resolved)),
+    ...(await findLoopsOfSuccessors(tx, resolved)),
+  ];
 }
 
 type Found = Pick<Problem, "field" | "problem" | "remedy">;
