@@ -50,7 +50,11 @@ function drawGamma(next: () => number, shape: number): number {
   for (;;) {
     const x = drawNormal(next);
     const v = (1 + c * x) ** 3;
-    if (v > 0 && Math.log(1 - next()) < 0.5 * x * x + d - d * v + d * Math.log(v)) return d * v;
+    if (v <= 0) continue;
+    const u = 1 - next();
+    // Their quick bound: it lies inside the exact one and spares most draws two logarithms.
+    if (u < 1 - 0.0331 * x * x * x * x) return d * v;
+    if (Math.log(u) < 0.5 * x * x + d - d * v + d * Math.log(v)) return d * v;
   }
 }
 

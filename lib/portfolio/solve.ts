@@ -44,6 +44,23 @@ const FEASIBLE = 2;
 /** Numbers this close to a bound count as at it; HiGHS takes 1e-6 by default, too wide for money in cents. */
 const TOLERANCE = 1e-9;
 
+let loaded: Promise<Highs> | null = null;
+
+/** Runs a model of its own on the solver, which is loaded once; one that broke down is not used again. */
+async function onSolver<T>(run: (highs: Highs, model: Model) => T): Promise<T> {
+  loaded ??= loadHighs();
+  const highs = await loaded;
+  const model = highs.createModel();
+  try {
+    return run(highs, model);
+  } catch (error) {
+    loaded = null;
+    throw error;
+  } finally {
+    model.dispose();
+  }
+}
+
 function requireSelection({ values, costs, limits, groups = [] }: Selection): void {
   if (costs.length !== limits.length)
     throw new RangeError(`costs must have a row for each of ${limits.length} limits, got ${costs.length}`);
@@ -145,8 +162,7 @@ export async function solveSelection(selection: Selection): Promise<Selected> {
       chosen: [],
     };
   }
-  const highs = await loadHighs();
-  return highs.withModel((model) => {
+  return onSolver((highs, model) => {
     model.passModel(modelOf(highs, selection, true));
     model.options.set({ output_flag: false, mip_rel_gap: gap, mip_abs_gap: TOLERANCE });
     model.options.set({ mip_feasibility_tolerance: TOLERANCE, primal_feasibility_tolerance: TOLERANCE });
@@ -165,8 +181,7 @@ export async function solveSelection(selection: Selection): Promise<Selected> {
  */
 export async function relaxSelection(selection: Selection): Promise<Relaxed | null> {
   requireSelection(selection);
-  const highs = await loadHighs();
-  return highs.withModel((model) => {
+  return onSolver((highs, model) => {
     model.passModel(modelOf(highs, selection, false));
     model.options.set({ output_flag: false });
     model.run();

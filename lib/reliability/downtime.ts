@@ -28,6 +28,14 @@ function meanOf(hours: readonly number[]): MeanHours {
   return { hours: hours.length === 0 ? null : sum / hours.length, stops: hours.length };
 }
 
+/** The middle of the hours, of the two middle ones their mean; null without any. It does not follow one very long stop. */
+export function medianHours(hours: readonly number[]): number | null {
+  const sorted = [...hours].sort((a, b) => a - b);
+  const upper = sorted[Math.floor(sorted.length / 2)];
+  const lower = sorted[Math.floor((sorted.length - 1) / 2)];
+  return upper === undefined || lower === undefined ? null : (lower + upper) / 2;
+}
+
 /**
  * Splits the mean stop into waiting for an item and work; the two are never merged into one "repair time".
  *

@@ -46,32 +46,36 @@ export interface LognormalPrior extends Lognormal {
   readonly weight: number;
 }
 
-/** Observed times summed in logarithms. */
-export interface LogSums {
+/** Observed times, summed. */
+export interface SeenTimes {
   readonly stops: number;
+  /** Sum of ln(time), and of its square. */
   readonly sumLog: number;
   readonly sumLogSquared: number;
+  /** Sum of the times; without it their mean is taken as that of a lognormal with the sums above. */
+  readonly sumHours?: number | undefined;
+}
+
+function sumOf({ stops, sumLog, sumLogSquared, sumHours }: SeenTimes): number {
+  if (sumHours !== undefined) return requireNumber(sumHours, "sumHours", { least: 0 });
+  const mu = sumLog / stops;
+  const variance = Math.max(0, sumLogSquared / stops - mu * mu);
+  return stops * lognormalMean({ mu, sigma: Math.sqrt(variance) });
 }
 
 /**
- * Pulls the estimate from observed times towards the belief, the less the more was observed.
+ * Pulls the mean from what is believed towards the observed times, the more the more were observed.
  *
- * With weight k and n stops of log mean m and log sum of squares about it S:
- * mu = (k mu0 + n m) / (k + n); sigma^2 = (k sigma0^2 + S + k n / (k + n) * (m - mu0)^2) / (k + n).
+ * With weight k, n stops and T the sum of their times: mean = (k * mean0 + T) / (k + n). The spread stays the believed
+ * one: taken from the records, one very short stop would widen it and so raise the mean. No mean made from sums of
+ * logarithms can both learn the spread and never rise with a shorter stop; the plain mean does not need the spread.
  *
  * @throws {RangeError} naming the argument and its value.
- * @see Normal-inverse-chi-square conjugate updating (textbook formula, from memory).
+ * @see Credibility mean with n / (n + k) on the records (Buhlmann, from memory).
  */
-export function shrinkLognormal(prior: LognormalPrior, seen: LogSums): Lognormal {
-  requireNumber(prior.weight, "weight", { least: 0, open: true });
+export function shrinkLognormal(prior: LognormalPrior, seen: SeenTimes): Lognormal {
+  const k = requireNumber(prior.weight, "weight", { least: 0, open: true });
   const n = requireCount(seen.stops, "stops");
   if (n === 0) return { mu: prior.mu, sigma: prior.sigma };
-  const k = prior.weight;
-  const mean = seen.sumLog / n;
-  const squares = Math.max(0, seen.sumLogSquared - n * mean * mean);
-  const apart = ((k * n) / (k + n)) * (mean - prior.mu) ** 2;
-  return {
-    mu: (k * prior.mu + n * mean) / (k + n),
-    sigma: Math.sqrt((k * prior.sigma ** 2 + squares + apart) / (k + n)),
-  };
+  return lognormalWithMean((k * lognormalMean(prior) + sumOf(seen)) / (k + n), prior.sigma);
 }

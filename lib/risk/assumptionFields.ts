@@ -94,6 +94,8 @@ const groupFields = fieldsOf("", null, [
   { path: "transferHours", note: "transferHours", unit: "h", range: r.transferHours },
   { path: "unprovenWorks", note: "unprovenWorks", unit: "share", range: r.share },
   { path: "removedUntestedWorks", note: "removedUntestedWorks", unit: "share", range: r.share },
+  { path: "releaseWorks", note: "releaseWorks", unit: "share", range: r.share },
+  { path: "repairWorks", note: "repairWorks", unit: "share", range: r.share },
   { path: "weights.stage", note: "weights", part: "stage", unit: "share of 1", range: r.share },
   { path: "weights.spares", note: "weights", part: "spares", unit: "share of 1", range: r.share },
   { path: "weights.repair", note: "weights", part: "repair", unit: "share of 1", range: r.share },
@@ -107,6 +109,7 @@ const groupFields = fieldsOf("", null, [
     return { path, part, note: "costSpread", unit: "of ln EUR", range: r.spread };
   }),
   { path: "uncountedMost", note: "uncountedMost", unit: "pieces", range: r.pieces },
+  { path: "discountRate", note: "discountRate", unit: "share a year", range: r.discountRate },
 ]);
 
 /** Every number of a set of assumptions, those of the whole group first. */

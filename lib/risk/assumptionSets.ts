@@ -64,6 +64,8 @@ export const carefulAssumptions: Assumptions = {
     ...{ ageing: [0.95, 0.88, 0.75, 0.5], steady: [0.93] },
   }),
   transferHours: 48,
+  releaseWorks: 0.5,
+  repairWorks: 0.45,
   unidentifiedNoSpare: 0.8,
   undatedOrderable: 0.25,
 };
@@ -78,6 +80,8 @@ export const boldAssumptions: Assumptions = {
   transferHours: 20,
   unprovenWorks: 0.5,
   removedUntestedWorks: 0.3,
+  releaseWorks: 0.8,
+  repairWorks: 0.75,
   unidentifiedNoSpare: 0.25,
   undatedOrderable: 0.75,
 };

@@ -32,6 +32,10 @@ export interface Assumptions {
   /** Chance that an unproven, or a removed and untested, piece counts. */
   readonly unprovenWorks: number;
   readonly removedUntestedWorks: number;
+  /** Chance that a unit kept at a retrofit passes its test. */
+  readonly releaseWorks: number;
+  /** Chance that a unit out for repair comes back working when its part has no repair yield. */
+  readonly repairWorks: number;
   readonly weights: { readonly stage: number; readonly spares: number; readonly repair: number };
   /** Hours beyond its buffer a line can bear in the score. */
   readonly tolerableBeyondBuffer: number;
@@ -47,6 +51,8 @@ export interface Assumptions {
   readonly costSpread: Readonly<Record<Evidence, number>>;
   /** Most pieces a stock lot nobody has counted may hold, from 0 up each alike likely; draws only. */
   readonly uncountedMost: number;
+  /** What a loss a year from now weighs less than one today; the loss over all years only. */
+  readonly discountRate: number;
 }
 
 const CAPACITORS: readonly StorageBand[] = [
@@ -140,6 +146,8 @@ export const likelyAssumptions: Assumptions = {
   transferHours: 30,
   unprovenWorks: 0,
   removedUntestedWorks: 0,
+  releaseWorks: 0.65,
+  repairWorks: 0.6,
   weights: { stage: 0.3, spares: 0.4, repair: 0.3 },
   tolerableBeyondBuffer: 8,
   horizonMonths: 12,
@@ -148,6 +156,7 @@ export const likelyAssumptions: Assumptions = {
   undatedOrderable: 0.5,
   costSpread: { measured: 0.05, documented: 0.15, inferred: 0.35, assumed: 0.6 },
   uncountedMost: 4,
+  discountRate: 0.08,
 };
 
 /** What each assumption is called on the screen and how well it is known. */
@@ -169,6 +178,8 @@ export const assumptionNotes: Readonly<
   transferHours: note("Way of a spare from another site", "hours"),
   unprovenWorks: note("Unproven pieces that count", "share"),
   removedUntestedWorks: note("Removed, untested pieces that count", "share"),
+  releaseWorks: note("Units kept at a retrofit that pass their test", "share"),
+  repairWorks: note("Units back from repair that work, yield not recorded", "share"),
   weights: own("Weights of stage, spares and repair", "shares of 1"),
   tolerableBeyondBuffer: own("Tolerable stop beyond the buffer", "hours"),
   horizonMonths: own("Horizon of score and yearly loss", "months"),
@@ -177,6 +188,7 @@ export const assumptionNotes: Readonly<
   undatedOrderable: own("Chance that an undated part can be ordered", "chance"),
   costSpread: note("Spread of the cost per hour by evidence", "of ln EUR"),
   uncountedMost: own("Most pieces in a lot nobody counted", "pieces"),
+  discountRate: note("Discount of later losses", "share a year"),
 };
 
 function note(title: string, unit: string) {

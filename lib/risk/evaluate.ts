@@ -1,40 +1,15 @@
+import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { Assumptions } from "@/lib/risk/assumptions";
-import type { GroupInput, GroupResult, LineResult, PoolInput, PoolResult } from "@/lib/risk/evaluation";
-import { type GroupRates, groupRates } from "@/lib/risk/groupRates";
-import { lineLoss, type PoolOnLine } from "@/lib/risk/lineLoss";
-import { poolOutlook } from "@/lib/risk/poolOutlook";
+import type { GroupInput, GroupResult, LineResult, PoolInput } from "@/lib/risk/evaluation";
 import { kendallTauB } from "@/lib/risk/rankAgreement";
-import { restorationTimes } from "@/lib/risk/restorationTimes";
+import { type EvaluatedPool, evaluateLine, evaluatePool, type Ground, groundOf } from "@/lib/risk/stages";
 
 /** Name of this way of computing; goes with every stored result and changes when a figure may. */
-export const ENGINE = "ebbline-2";
+export const ENGINE = "ebbline-3";
 
-function byId<T extends { readonly id: string }>(name: string, list: readonly T[]): Map<string, T> {
-  const map = new Map(list.map((entry) => [entry.id, entry]));
-  if (map.size !== list.length) throw new RangeError(`${name} must each have an own id, got ${list.length}`);
-  return map;
-}
-
-/** Units by line and pool, in the order first met. */
-function unitsByLine(input: GroupInput): Map<string, Map<string, number>> {
-  const pools = byId("pools", input.pools);
-  const out = new Map<string, Map<string, number>>(input.lines.map(({ id }) => [id, new Map()]));
-  for (const { lineId, poolId, units } of input.installed) {
-    const line = out.get(lineId);
-    if (!line) throw new RangeError(`lineId of installed must be a line, got ${lineId}`);
-    if (!pools.has(poolId)) throw new RangeError(`poolId of installed must be a pool, got ${poolId}`);
-    if (!(Number.isFinite(units) && units >= 0))
-      throw new RangeError(`units must be finite and >= 0, got ${units}`);
-    line.set(poolId, (line.get(poolId) ?? 0) + units);
-  }
-  return out;
-}
-
-function unitsByPool(byLine: ReadonlyMap<string, ReadonlyMap<string, number>>): Map<string, number> {
-  const out = new Map<string, number>();
-  for (const pools of byLine.values())
-    for (const [poolId, units] of pools) out.set(poolId, (out.get(poolId) ?? 0) + units);
-  return out;
+function requireOwnIds(name: string, list: readonly { readonly id: string }[]): void {
+  if (new Set(list.map(({ id }) => id)).size !== list.length)
+    throw new RangeError(`${name} must each have an own id, got ${list.length}`);
 }
 
 function requireAssumptions({ horizonMonths, months }: Assumptions): void {
@@ -62,26 +37,6 @@ function groupLoss(lines: readonly LineResult[]): GroupResult["stopLoss"] {
   return sum;
 }
 
-interface Known {
-  readonly pools: ReadonlyMap<string, PoolInput>;
-  readonly results: ReadonlyMap<string, PoolResult>;
-  readonly rates: GroupRates;
-  readonly timesOf: ReturnType<typeof restorationTimes>;
-}
-
-function poolsOnLine(siteId: string, units: ReadonlyMap<string, number>, known: Known): PoolOnLine[] {
-  return [...units].map(([poolId, count]) => {
-    const pool = known.pools.get(poolId) as PoolInput;
-    const result = known.results.get(poolId) as PoolResult;
-    return {
-      result,
-      units: count,
-      failure: known.rates.failureAt(pool, siteId),
-      times: known.timesOf(pool, result),
-    };
-  });
-}
-
 /**
  * Evaluates the whole group at once: every pool's spares are shared by all lines and sites that use it.
  *
@@ -93,30 +48,64 @@ function poolsOnLine(siteId: string, units: ReadonlyMap<string, number>, known: 
  * @throws {RangeError} naming the argument and its value.
  */
 export function evaluate(input: GroupInput, assumptions: Assumptions): GroupResult {
+  return evaluateStaged(input, assumptions).result;
+}
+
+/** An evaluation with its stages, from which a change of some pools is evaluated without the rest. */
+export interface StagedEvaluation {
+  readonly input: GroupInput;
+  readonly ground: Ground;
+  /** In the order of the input. */
+  readonly pools: ReadonlyMap<string, EvaluatedPool>;
+  readonly result: GroupResult;
+}
+
+/** The same, with what `reevaluate` starts from. */
+export function evaluateStaged(input: GroupInput, assumptions: Assumptions): StagedEvaluation {
   requireAssumptions(assumptions);
-  byId("lines", input.lines);
-  const byLine = unitsByLine(input);
-  const byPool = unitsByPool(byLine);
-  const rates = groupRates(input, assumptions);
-  const pools = input.pools.map((pool) =>
-    poolOutlook(pool, { asOf: input.asOf, units: byPool.get(pool.id) ?? 0, rates, assumptions }),
-  );
-  const known: Known = {
-    pools: byId("pools", input.pools),
-    results: new Map(pools.map((result) => [result.poolId, result])),
-    rates,
-    timesOf: restorationTimes(input, assumptions),
-  };
-  const lines = input.lines.map((line) => {
-    const units = byLine.get(line.id) ?? new Map<string, number>();
-    return lineLoss(line, { pools: poolsOnLine(line.siteId, units, known), assumptions });
+  requireOwnIds("lines", input.lines);
+  requireOwnIds("pools", input.pools);
+  const ground = groundOf(input, assumptions);
+  const pools = new Map(input.pools.map((pool) => [pool.id, evaluatePool(pool, ground)]));
+  const lines = input.lines.map((line) => evaluateLine(line, pools, ground));
+  return { input, ground, pools, result: groupResult(input.asOf, pools, lines) };
+}
+
+/**
+ * Evaluates again after a change of some pools, and no more of the rest than uses them: to the last bit what
+ * `evaluate` gives for the whole changed input.
+ *
+ * @param changed Pools as they are now. Their class and family stay: rates are pooled by them.
+ * @throws {RangeError} naming the argument and its value.
+ */
+export function reevaluate(previous: StagedEvaluation, changed: readonly PoolInput[]): StagedEvaluation {
+  const { ground } = previous;
+  const pools = new Map(previous.pools);
+  for (const pool of changed) {
+    const before = pools.get(pool.id)?.pool;
+    if (!before || before.itemClass !== pool.itemClass || before.familyId !== pool.familyId)
+      throw new RangeError(`changed must be pools of the evaluation in class and family, got ${pool.id}`);
+    pools.set(pool.id, evaluatePool(pool, ground));
+  }
+  const lines = previous.input.lines.map((line, i) => {
+    const installed = ground.installed.get(line.id);
+    return changed.some(({ id }) => installed?.has(id))
+      ? evaluateLine(line, pools, ground)
+      : (previous.result.lines[i] as LineResult);
   });
+  const input = { ...previous.input, pools: [...pools.values()].map(({ pool }) => pool) };
+  return { input, ground, pools, result: groupResult(input.asOf, pools, lines) };
+}
+
+function groupResult(
+  asOf: IsoDate,
+  pools: StagedEvaluation["pools"],
+  lines: readonly LineResult[],
+): GroupResult {
   return {
-    engine: ENGINE,
-    asOf: input.asOf,
-    lines,
-    pools,
+    ...{ engine: ENGINE, asOf, lines, pools: [...pools.values()].map(({ result }) => result) },
     stopLoss: groupLoss(lines),
+    unknownLoss: lines.reduce((sum, line) => sum + (line.unknownLoss ?? 0), 0),
     agreement: agreementOf(lines),
   };
 }

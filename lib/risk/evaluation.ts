@@ -61,10 +61,12 @@ export interface PoolInput {
 
 /** Pieces on their way to the shelf. */
 export interface ArrivalInput {
+  /** Day they are due; a day not after the as-of day is overdue. */
   readonly on: IsoDate;
+  /** Whole. */
   readonly pieces: number;
-  /** Chance that each comes back usable, in [0, 1]. */
-  readonly works: number;
+  /** Chance that each comes back usable, in [0, 1]; null is not recorded. */
+  readonly works: number | null;
 }
 
 /** Units of one pool on one line, or on one machine of it when others can stand in for that machine. */
@@ -86,6 +88,7 @@ export interface LeavingInput {
 }
 
 export interface StandbyInput {
+  /** Unique in its line. */
   readonly machineId: string;
   readonly group: string;
   /** Machines the line needs of the group. */
@@ -101,7 +104,7 @@ export interface ExperienceInput {
   readonly unitYears: number;
 }
 
-/** Stops of one class, summed: enough to estimate a lognormal. */
+/** Stops of one class, summed. */
 export interface RestorationInput {
   readonly itemClass: ItemClass;
   readonly spareAtHand: boolean;
@@ -110,6 +113,8 @@ export interface RestorationInput {
   readonly sumLog: number;
   /** Sum of ln(hours) squared. */
   readonly sumLogSquared: number;
+  /** Sum of hours; absent in inputs frozen before it was read. */
+  readonly sumHours?: number;
 }
 
 export interface GroupInput {
@@ -160,6 +165,11 @@ export interface PoolResult {
   readonly usableBySite: Readonly<Record<string, { readonly book: number; readonly usable: number }>>;
   readonly deductions: readonly Deduction[];
   readonly removalsPerYear: number;
+  /** Over the horizon of the score: units that leave at retrofits, and pieces expected to work that reach the shelf
+   * from repair and from those retrofits. */
+  readonly leaving: number;
+  readonly arrivals: number;
+  readonly released: number;
   /** Chance that a failure finds the shelf empty, by month ahead (0 … months), with span. */
   readonly noSpareByMonth: readonly Span[];
   /** Mean of that chance over the horizon of the score. */
@@ -171,24 +181,51 @@ export interface PoolResult {
   readonly assumed: readonly string[];
 }
 
+/** A pool without its chances by month: all that most readers need. */
+export type PoolFigures = Omit<PoolResult, "noSpareByMonth">;
+
+/** What one stop is made of on average. */
+export interface StopParts {
+  /** Mean hours beyond the buffer. */
+  readonly hoursBeyond: number;
+  /** Chance that it passes each cost step of the line, in their order. */
+  readonly stepChances: readonly number[];
+}
+
+/** A machine others can stand in for. */
+export interface StandInResult extends StandbyInput {
+  /** Machines of its group. */
+  readonly of: number;
+  /** Share of the year its own failures keep it down. */
+  readonly down: number;
+  /** Share of its failures that stop the line, below 1. */
+  readonly stopShare: number;
+}
+
 export interface LinePoolResult {
   readonly poolId: string;
   readonly units: number;
   /** Failures of these units a year. */
   readonly failuresPerYear: number;
+  /** Share of them that stop the line, in [0, 1]; below 1 where other machines can stand in. */
+  readonly stopShare: number;
   readonly noSpare: number;
   readonly hoursWithSpare: number;
   readonly hoursWithoutSpare: number;
   /** Expected cost of one stop, EUR; null without a cost per hour. */
   readonly costWithSpare: number | null;
   readonly costWithoutSpare: number | null;
+  readonly stopWithSpare: StopParts | null;
+  readonly stopWithoutSpare: StopParts | null;
   readonly baseLoss: number | null;
   readonly shortageLoss: number | null;
+  /** What of the loss would go were everything unknown of the pool found at its best; null without a cost per hour. */
+  readonly unknownLoss: number | null;
   /** Parts of the score, each in [0, 1]. */
   readonly stagePart: number;
   readonly sparesPart: number;
   readonly repairPart: number;
-  /** Chance of a failure here within the horizon. */
+  /** Chance of a failure here that stops the line within the horizon. */
   readonly failureChance: number;
   /** Share of the line's score, in [0, 1]. */
   readonly share: number;
@@ -203,7 +240,17 @@ export interface LineResult {
   readonly stopLoss: Span | null;
   readonly baseLoss: number | null;
   readonly shortageLoss: number | null;
+  /** What of the loss comes from not knowing: the loss less that at the best state; null without a cost per hour. */
+  readonly unknownLoss: number | null;
+  /** Loss over all years computed, EUR of the day, and its parts by year; null without a cost per hour. */
+  readonly horizonLoss: {
+    readonly years: number;
+    readonly loss: number;
+    readonly byYear: readonly number[];
+  } | null;
   readonly stopsPerYear: number;
+  /** The machines whose failures do not always stop it; absent when every failure does. */
+  readonly standIns?: readonly StandInResult[];
   /** Earliest P80 depletion day of its pools. */
   readonly depletionP80: IsoDate | null;
   readonly depletionPoolId: string | null;
@@ -220,6 +267,8 @@ export interface GroupResult {
   readonly pools: readonly PoolResult[];
   /** Sum over lines with a known cost per hour, EUR a year. */
   readonly stopLoss: Span;
+  /** What of that comes from not knowing, EUR a year. */
+  readonly unknownLoss: number;
   /** Kendall's tau-b between rank by loss and rank by score. */
   readonly agreement: number | null;
 }

@@ -53,7 +53,12 @@ function sums(input: GroupInput) {
   return { byFamily, byPool, bySite };
 }
 
-function classPrior(pool: PoolInput, kind: Kind, assumptions: Assumptions): GammaRate {
+/** What is believed of the removals or failures of a class before any own record. */
+export function classPrior(
+  pool: Pick<PoolInput, "itemClass">,
+  kind: Kind,
+  assumptions: Assumptions,
+): GammaRate {
   const { removalRate, rateUnitYears, noFaultFoundShare } = assumptions.classes[pool.itemClass];
   const mean = kind === "removals" ? removalRate : removalRate * (1 - noFaultFoundShare);
   return { a: mean * rateUnitYears, b: rateUnitYears };

@@ -1,78 +1,19 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { Assumptions } from "@/lib/risk/assumptions";
-import type { LineInput, LinePoolResult, LineResult, PoolResult, Span } from "@/lib/risk/evaluation";
-import { expectedStopCost } from "@/lib/risk/expectedStopCost";
+import type { LineInput, LineResult } from "@/lib/risk/evaluation";
+import { horizonLoss } from "@/lib/risk/horizonLoss";
+import { lineStops, type PoolOnLine, type PoolStops } from "@/lib/risk/lineStops";
 import { isUnidentified } from "@/lib/risk/poolOutlook";
-import type { RestorationTimes } from "@/lib/risk/restorationTimes";
 import { lineScore, STAGE_PART } from "@/lib/risk/score";
 
-/** One pool as the line meets it. */
-export interface PoolOnLine {
-  readonly result: PoolResult;
-  readonly units: number;
-  /** Failures per unit-year at the line's site. */
-  readonly failure: Span;
-  readonly times: RestorationTimes;
-}
-
-interface Costs {
-  readonly withSpare: number;
-  readonly withoutSpare: number;
-}
-
-type Stops = Pick<LinePoolResult, "poolId" | "units" | "failuresPerYear" | "noSpare"> &
-  Pick<LinePoolResult, "hoursWithSpare" | "hoursWithoutSpare" | "costWithSpare" | "costWithoutSpare"> &
-  Pick<LinePoolResult, "baseLoss" | "shortageLoss">;
-
-/** A spare that lies only at other sites has to travel before it helps. */
-function transferOf({ result }: PoolOnLine, line: LineInput, hours: number): number {
-  const here = result.usableBySite[line.siteId]?.usable ?? 0;
-  return here === 0 && result.usable > 0 ? hours : 0;
-}
-
-/** The quicker of two ways is taken: round a spare that is too far, and never worse without one than with one. */
-function ways(near: number, viaOtherSite: number, around: number) {
-  const without = Math.max(near, around);
-  return { withSpare: Math.min(viaOtherSite, without), withoutSpare: without };
-}
-
-function costsOf(line: LineInput, { times }: PoolOnLine, delayHours: number): Costs | null {
-  if (line.costPerHour === null) return null;
-  const terms = {
-    costPerHour: line.costPerHour,
-    bufferHours: line.bufferHours ?? 0,
-    unrecoveredShare: line.unrecoveredShare,
-  };
-  const cost = (restoration: RestorationTimes["withSpare"], delay: number) =>
-    expectedStopCost({ restoration, delayHours: delay }, terms);
-  return ways(cost(times.withSpare, 0), cost(times.withSpare, delayHours), cost(times.withoutSpare, 0));
-}
-
-function stopsOf(line: LineInput, pool: PoolOnLine, transferHours: number): Stops {
-  const delay = transferOf(pool, line, transferHours);
-  const costs = costsOf(line, pool, delay);
-  const failuresPerYear = pool.units * pool.failure.mean;
-  const noSpare = pool.result.noSpare.mean;
-  const near = pool.times.hoursWithSpare;
-  const hours = ways(near, near + delay, pool.times.hoursWithoutSpare);
-  return {
-    ...{ poolId: pool.result.poolId, units: pool.units, failuresPerYear, noSpare },
-    hoursWithSpare: hours.withSpare,
-    hoursWithoutSpare: hours.withoutSpare,
-    costWithSpare: costs?.withSpare ?? null,
-    costWithoutSpare: costs?.withoutSpare ?? null,
-    baseLoss: costs && failuresPerYear * (1 - noSpare) * costs.withSpare,
-    shortageLoss: costs && failuresPerYear * noSpare * costs.withoutSpare,
-  };
-}
-
 /** Loss of a pool on the line with failure rate and no-spare chance at one end of their spans. */
-function lossAt(end: "low" | "high", pool: PoolOnLine, stops: Stops): number {
+function lossAt(end: "low" | "high", pool: PoolOnLine, stops: PoolStops): number {
   const noSpare = pool.result.noSpare[end];
   const { costWithSpare, costWithoutSpare } = stops;
   return (
     pool.units *
     pool.failure[end] *
+    stops.stopShare *
     ((1 - noSpare) * (costWithSpare ?? 0) + noSpare * (costWithoutSpare ?? 0))
   );
 }
@@ -80,11 +21,11 @@ function lossAt(end: "low" | "high", pool: PoolOnLine, stops: Stops): number {
 const total = (values: readonly (number | null)[]): number =>
   values.reduce<number>((sum, value) => sum + (value ?? 0), 0);
 
-function moneyOf(line: LineInput, pools: readonly PoolOnLine[], stops: readonly Stops[]) {
+function moneyOf(line: LineInput, pools: readonly PoolOnLine[], stops: readonly PoolStops[]) {
   if (line.costPerHour === null) return { stopLoss: null, baseLoss: null, shortageLoss: null };
   const baseLoss = total(stops.map((stop) => stop.baseLoss));
   const shortageLoss = total(stops.map((stop) => stop.shortageLoss));
-  const at = (end: "low" | "high") => total(pools.map((pool, i) => lossAt(end, pool, stops[i] as Stops)));
+  const at = (end: "low" | "high") => total(pools.map((pool, i) => lossAt(end, pool, stops[i] as PoolStops)));
   const mean = baseLoss + shortageLoss;
   return {
     stopLoss: { mean, low: Math.min(mean, at("low")), high: Math.max(mean, at("high")) },
@@ -120,7 +61,7 @@ function assumedOf(line: LineInput, pools: readonly PoolOnLine[]): string[] {
   return out;
 }
 
-function scoreOf(line: LineInput, stops: readonly Stops[], { pools, assumptions }: LineContext) {
+function scoreOf(line: LineInput, stops: readonly PoolStops[], { pools, assumptions }: LineContext) {
   const weights = {
     ...assumptions.weights,
     tolerableHours: (line.bufferHours ?? 0) + assumptions.tolerableBeyondBuffer,
@@ -128,7 +69,7 @@ function scoreOf(line: LineInput, stops: readonly Stops[], { pools, assumptions 
   };
   const scored = stops.map((stop, i) => ({
     id: stop.poolId,
-    failureRate: stop.failuresPerYear,
+    failureRate: stop.failuresPerYear * stop.stopShare,
     stage: (pools[i] as PoolOnLine).result.stage,
     noSpare: stop.noSpare,
     hoursDown: (1 - stop.noSpare) * stop.hoursWithSpare + stop.noSpare * stop.hoursWithoutSpare,
@@ -144,27 +85,51 @@ function scoreOf(line: LineInput, stops: readonly Stops[], { pools, assumptions 
   return { score, scoreParts, shares };
 }
 
+const lossOf = ({ baseLoss, shortageLoss }: PoolStops): number => (baseLoss ?? 0) + (shortageLoss ?? 0);
+
+/**
+ * What each pool's loss would lose were everything unknown of the line's pools at its best; never below zero.
+ *
+ * Below it could come where repair is quicker than an order: a part that can be ordered is ordered all the same.
+ */
+function unknownLosses(
+  line: LineInput,
+  stops: readonly PoolStops[],
+  { pools, best, assumptions }: LineContext,
+): number[] {
+  if (!best || best.every((pool, i) => pool.result === pools[i]?.result)) return stops.map(() => 0);
+  const { stops: atBest } = lineStops(line, best, assumptions.transferHours);
+  return stops.map((stop, i) => Math.max(0, lossOf(stop) - lossOf(atBest[i] as PoolStops)));
+}
+
 export interface LineContext {
   readonly pools: readonly PoolOnLine[];
+  /** The same were everything unknown of them at its best; nothing is unknown when absent. */
+  readonly best?: readonly PoolOnLine[];
   readonly assumptions: Assumptions;
 }
 
 /**
  * Stop loss, score and their derivation for one line.
  *
- * Loss per year = sum over pools of failures * [(1 - noSpare) * cost with spare + noSpare * cost without].
+ * Loss per year = sum over pools of failures * stop share * [(1 - noSpare) * cost with spare + noSpare * cost without].
  */
 export function lineLoss(line: LineInput, context: LineContext): LineResult {
   const { pools, assumptions } = context;
-  const stops = pools.map((pool) => stopsOf(line, pool, assumptions.transferHours));
+  const { stops, standIns } = lineStops(line, pools, assumptions.transferHours);
   const { score, scoreParts, shares } = scoreOf(line, stops, context);
   const empty = firstEmpty(pools);
+  const money = line.costPerHour !== null;
+  const unknown = money ? unknownLosses(line, stops, context) : [];
   return {
     lineId: line.id,
     score,
     scoreParts,
     ...moneyOf(line, pools, stops),
-    stopsPerYear: total(stops.map((stop) => stop.failuresPerYear)),
+    unknownLoss: money ? total(unknown) : null,
+    horizonLoss: money ? horizonLoss(pools, stops, assumptions) : null,
+    stopsPerYear: total(stops.map((stop) => stop.failuresPerYear * stop.stopShare)),
+    ...(standIns.length > 0 ? { standIns } : {}),
     depletionP80: empty.day,
     depletionPoolId: empty.poolId,
     worstStage: worstStage(pools),
@@ -172,7 +137,8 @@ export function lineLoss(line: LineInput, context: LineContext): LineResult {
       const { stagePart, sparesPart, repairPart, failureChance, share } = shares[
         i
       ] as (typeof shares)[number];
-      return { ...stop, stagePart, sparesPart, repairPart, failureChance, share };
+      const unknownLoss = unknown[i] ?? null;
+      return { ...stop, unknownLoss, stagePart, sparesPart, repairPart, failureChance, share };
     }),
     assumed: assumedOf(line, pools),
   };

@@ -1,11 +1,25 @@
+import { type IsoDate, yearsBetween } from "@/lib/kernel/isoDate";
 import { supplyStage } from "@/lib/lifecycle/supplyStage";
 import type { Assumptions } from "@/lib/risk/assumptions";
-import type { GroupInput, PoolInput, PoolResult, RateResult, Span } from "@/lib/risk/evaluation";
+import type {
+  GroupInput,
+  LeavingInput,
+  PoolInput,
+  PoolResult,
+  RateResult,
+  Span,
+} from "@/lib/risk/evaluation";
 import type { GroupRates } from "@/lib/risk/groupRates";
+import {
+  assumedAhead,
+  expectedBy,
+  type PiecesAhead,
+  piecesAhead,
+  shelfAdditions,
+} from "@/lib/risk/shelfAdditions";
 import { type SupplyCase, supplyOutlook } from "@/lib/risk/supplyOutlook";
 import { depletionDay } from "@/lib/spares/depletion";
-import { unreplenishedExposure } from "@/lib/spares/exposure";
-import { noSpareChance } from "@/lib/spares/noSpareChance";
+import { noSpareAhead, type PieceChances, type ShelfAddition } from "@/lib/spares/shelfAhead";
 import { stockChance } from "@/lib/spares/stockChance";
 import { type UsableCount, usableCount } from "@/lib/spares/usableCount";
 
@@ -14,7 +28,8 @@ const MONTHS_PER_YEAR = 12;
 
 interface Shelf {
   readonly cases: readonly SupplyCase[];
-  readonly stock: readonly number[];
+  readonly stock: PieceChances;
+  readonly additions: readonly ShelfAddition[];
   readonly removal: RateResult;
 }
 
@@ -23,17 +38,16 @@ type Picture = Pick<PoolResult, "noSpareByMonth" | "depletionP50" | "depletionP8
 export const isUnidentified = (poolId: string): boolean => poolId.startsWith(UNIDENTIFIED);
 
 /** No-spare chance at a time: the mean over the uncertain rate, and at the rate's 5 % and 95 % points. */
-function noSpareAt(shelf: Shelf, years: number): Span {
-  const { a, b, low, high } = shelf.removal;
-  const sum = { mean: 0, low: 0, high: 0 };
-  for (const { chance, supply } of shelf.cases) {
-    const exposure = unreplenishedExposure(supply, years);
-    sum.mean += chance * noSpareChance({ a, b, exposure }, shelf.stock);
-    sum.low += chance * noSpareChance({ rate: low, exposure }, shelf.stock);
-    sum.high += chance * noSpareChance({ rate: high, exposure }, shelf.stock);
-  }
-  // With a skewed rate the mean chance can lie a hair outside its points.
-  return { mean: sum.mean, low: Math.min(sum.low, sum.mean), high: Math.max(sum.high, sum.mean) };
+function noSpareSpans({ cases, removal, ...shelf }: Shelf): Record<keyof Span, (years: number) => number> {
+  const { a, b, low, high } = removal;
+  const over = (rate: { readonly a: number; readonly b: number } | { readonly rate: number }) => {
+    const ways = cases.map(({ chance, supply }) => ({
+      chance,
+      at: noSpareAhead({ ...shelf, supply }, rate),
+    }));
+    return (years: number) => ways.reduce((sum, { chance, at }) => sum + chance * at(years), 0);
+  };
+  return { mean: over({ a, b }), low: over({ rate: low }), high: over({ rate: high }) };
 }
 
 /** Mean over the first months of the grid by the trapezoid rule. */
@@ -48,9 +62,15 @@ function meanOver(byMonth: readonly Span[], months: number): Span {
 }
 
 function picture(shelf: Shelf, asOf: string, months: number): Picture {
-  const noSpareByMonth = Array.from({ length: months + 1 }, (_, m) => noSpareAt(shelf, m / MONTHS_PER_YEAR));
+  const spans = noSpareSpans(shelf);
+  const noSpareByMonth = Array.from({ length: months + 1 }, (_, m): Span => {
+    const years = m / MONTHS_PER_YEAR;
+    const mean = spans.mean(years);
+    // With a skewed rate the mean chance can lie a hair outside its points.
+    return { mean, low: Math.min(mean, spans.low(years)), high: Math.max(mean, spans.high(years)) };
+  });
   const means = noSpareByMonth.map(({ mean }) => mean);
-  const at = (years: number) => noSpareAt(shelf, years).mean;
+  const at = spans.mean;
   return {
     noSpareByMonth,
     depletionP50: depletionDay(means, { chance: 0.5, asOf, at }),
@@ -68,7 +88,14 @@ function unknownPicture(noSpare: number, months: number): Picture {
   };
 }
 
-function assumedOf(pool: PoolInput, count: UsableCount, assumptions: Assumptions): string[] {
+interface Context {
+  readonly asOf: IsoDate;
+  readonly leaving: readonly LeavingInput[];
+  readonly assumptions: Assumptions;
+}
+
+function assumedOf(pool: PoolInput, count: UsableCount, context: Context): string[] {
+  const { assumptions } = context;
   if (isUnidentified(pool.id))
     return [`Part not identified: chance of no spare taken as ${assumptions.unidentifiedNoSpare}.`];
   const { leadYears, unknownStorageWorks } = assumptions.classes[pool.itemClass];
@@ -82,18 +109,35 @@ function assumedOf(pool: PoolInput, count: UsableCount, assumptions: Assumptions
     out.push(
       `Last power-up of ${count.piecesOfUnknownStorage} pieces not known: each taken to work with chance ${unknownStorageWorks}.`,
     );
-  return out;
+  return [...out, ...assumedAhead(pool, context, assumptions)];
 }
 
 export interface PoolContext {
   readonly asOf: GroupInput["asOf"];
   readonly units: number;
+  /** What leaves at retrofits, by pool (`leavingByPool`). */
+  readonly leaving: ReadonlyMap<string, readonly LeavingInput[]>;
   readonly rates: GroupRates;
   readonly assumptions: Assumptions;
 }
 
+/** What leaves, and what is expected to reach the shelf, within so many years. */
+function withinHorizon(
+  { asOf, leaving }: Pick<Context, "asOf" | "leaving">,
+  ahead: readonly PiecesAhead[],
+  years: number,
+): Pick<PoolResult, "leaving" | "arrivals" | "released"> {
+  const gone = leaving.filter(({ on }) => yearsBetween(asOf, on) <= years);
+  return {
+    leaving: gone.reduce((sum, { units }) => sum + units, 0),
+    arrivals: expectedBy(years, "repair", ahead),
+    released: expectedBy(years, "retrofit", ahead),
+  };
+}
+
 /** Stage, rates, usable spares and the chance of an empty shelf of one pool, the same for every line that shares it. */
-export function poolOutlook(pool: PoolInput, { asOf, units, rates, assumptions }: PoolContext): PoolResult {
+export function poolOutlook(pool: PoolInput, context: PoolContext): PoolResult {
+  const { asOf, units, rates, assumptions } = context;
   const { storage, unknownStorageWorks } = assumptions.classes[pool.itemClass];
   const { unprovenWorks, removedUntestedWorks, months, horizonMonths } = assumptions;
   const count = usableCount(pool.stock, {
@@ -102,10 +146,16 @@ export function poolOutlook(pool: PoolInput, { asOf, units, rates, assumptions }
   });
   const stage = supplyStage(pool.dates, asOf);
   const removal = rates.removal(pool);
-  const cases = supplyOutlook({ pool, stage, units, asOf }, assumptions);
+  const leaving = context.leaving.get(pool.id) ?? [];
+  const cases = supplyOutlook({ pool, stage, units, leaving, asOf }, assumptions);
+  const ahead = piecesAhead(pool, { asOf, leaving }, assumptions);
   const seen = isUnidentified(pool.id)
     ? unknownPicture(assumptions.unidentifiedNoSpare, months)
-    : picture({ cases, stock: stockChance(count.pieces), removal }, asOf, months);
+    : picture(
+        { cases, stock: stockChance(count.pieces), additions: shelfAdditions(ahead), removal },
+        asOf,
+        months,
+      );
   return {
     poolId: pool.id,
     stage,
@@ -117,8 +167,9 @@ export function poolOutlook(pool: PoolInput, { asOf, units, rates, assumptions }
     usableBySite: count.bySite,
     deductions: count.deductions,
     removalsPerYear: units * removal.mean,
+    ...withinHorizon({ asOf, leaving }, ahead, horizonMonths / MONTHS_PER_YEAR),
     ...seen,
     noSpare: meanOver(seen.noSpareByMonth, horizonMonths),
-    assumed: assumedOf(pool, count, assumptions),
+    assumed: assumedOf(pool, count, { asOf, leaving, assumptions }),
   };
 }

@@ -15,11 +15,10 @@ export function kendallTauB(x: readonly number[], y: readonly number[]): number 
   let balance = 0;
   let untiedX = 0;
   let untiedY = 0;
-  const pairs = x.map((value, i) => [value, y[i] as number] as const);
-  for (const [i, [xi, yi]] of pairs.entries()) {
-    for (const [xj, yj] of pairs.slice(0, i)) {
-      const dx = Math.sign(xi - xj);
-      const dy = Math.sign(yi - yj);
+  for (let i = 1; i < x.length; i += 1) {
+    for (let j = 0; j < i; j += 1) {
+      const dx = Math.sign((x[i] as number) - (x[j] as number));
+      const dy = Math.sign((y[i] as number) - (y[j] as number));
       balance += dx * dy;
       untiedX += Math.abs(dx);
       untiedY += Math.abs(dy);

@@ -22,7 +22,8 @@ export function readAssumptions(json: unknown): Result<Assumptions, readonly Ass
   return ok(read.data);
 }
 
-function completed(json: unknown): unknown {
+/** A stored set with the likely value wherever it was written before the product had one. */
+export function completed(json: unknown): unknown {
   if (!isRecord(json)) return json;
   const { classes } = json;
   if (!isRecord(classes)) return { ...likelyAssumptions, ...json };

@@ -62,3 +62,18 @@ export function unreplenishedExposure(pool: PoolSupply, t: number): number {
   const inRepair = returned * unitYears(pool.installed, Math.max(ordersEnd, t - turnaround), repairEnd);
   return onOrder + lost + inRepair + unitYears(pool.installed, repairEnd, t);
 }
+
+/**
+ * Unit-years whose removals no supply will ever make good: the integral of n(s) * w(s, infinity) over s in [0, t].
+ *
+ * w is 0 if the part can be ordered at s, 1 - yield if repair is open at s, else 1. Never more than
+ * `unreplenishedExposure`, which also counts what is still on its way back.
+ *
+ * @param t Years from now, >= 0.
+ * @returns Unit-years, >= 0.
+ * @throws {RangeError} naming the argument and its value.
+ */
+export function lostExposure(pool: PoolSupply, t: number): number {
+  const { repair } = pool;
+  return unreplenishedExposure({ ...pool, leadTime: 0, repair: repair && { ...repair, turnaround: 0 } }, t);
+}

@@ -1,7 +1,7 @@
 import { requireCount, requireShare } from "@/lib/kernel/requireNumber";
 
 /** Pieces beyond these change no chance that matters and are left out. */
-const MOST_PIECES = 400;
+export const MOST_PIECES = 400;
 
 /** Puts n alike pieces, each working with the same chance, on a shelf of uncertain count. */
 function addPieces(shelf: readonly number[], count: number, works: number): number[] {

@@ -3,8 +3,10 @@ import { describe, test } from "vitest";
 import { borrowAndCount } from "@/lib/reliability/borrow";
 import { downtimeSplit } from "@/lib/reliability/downtime";
 import { homogeneity } from "@/lib/reliability/homogeneity";
+import { lognormalMean, meanBeyond, shrinkLognormal } from "@/lib/reliability/lognormal";
 import { consumptionRate, rateInterval } from "@/lib/reliability/rate";
 import { laplaceTrend, powerLawOfCounts, powerLawTrend } from "@/lib/reliability/trend";
+import { sumsOf } from "../support/sumsOf";
 
 const between = (min: number, max: number) => double({ min, max, noNaN: true });
 const near = (a: number, b: number, tolerance = 1e-9) =>
@@ -140,4 +142,32 @@ test("waiting and repair of the stops that tell both add up to their restoration
       );
     }),
   );
+});
+
+describe("recorded stops", () => {
+  const times = array(between(0.01, 5000), { minLength: 1, maxLength: 30 });
+  const prior = record({ mu: between(-1, 6), sigma: between(0.1, 1.5), weight: between(0.5, 50) });
+  test("a shorter stop never raises the mean time, nor the mean time beyond any buffer", () => {
+    assert(
+      property(prior, times, tuple(between(1e-6, 1), between(0, 100)), (belief, hours, [share, buffer]) => {
+        const at = (first: number) => shrinkLognormal(belief, sumsOf([first, ...hours.slice(1)]));
+        const [long, short] = [at(hours[0] ?? 1), at((hours[0] ?? 1) * share)];
+        const slack = 1 + 1e-9;
+        return (
+          lognormalMean(short) <= lognormalMean(long) * slack &&
+          meanBeyond(short, buffer) <= meanBeyond(long, buffer) * slack + 1e-9
+        );
+      }),
+    );
+  });
+  test("the mean lies between what was believed and what was recorded", () => {
+    assert(
+      property(prior, times, (belief, hours) => {
+        const recorded = hours.reduce((sum, hour) => sum + hour, 0) / hours.length;
+        const mean = lognormalMean(shrinkLognormal(belief, sumsOf(hours)));
+        const ends = [recorded, lognormalMean(belief)];
+        return mean >= Math.min(...ends) * (1 - 1e-9) && mean <= Math.max(...ends) * (1 + 1e-9);
+      }),
+    );
+  });
 });

@@ -19,12 +19,21 @@ const snapshot = record({
       line: constantFrom(...LINES),
       pool: constantFrom(...POOLS),
       units: integer({ min: 0, max: 40 }),
+      leaves: array(
+        record({
+          on: constantFrom("2026-12-03", "2027-02-26", "2028-01-10"),
+          units: integer({ min: 0, max: 30 }),
+          kept: constantFrom(true, false),
+        }),
+        { maxLength: 2 },
+      ),
     }),
     {
       maxLength: 6,
     },
   ),
   stock: array(constantFrom(null, 0, 1, 3, 8), { minLength: 3, maxLength: 3 }),
+  arrivals: array(constantFrom(null, "2026-12-05", "2027-01-20"), { minLength: 3, maxLength: 3 }),
   dates: array(constantFrom(noDates, oldDates), { minLength: 3, maxLength: 3 }),
   removals: array(integer({ min: 0, max: 9 }), { minLength: 3, maxLength: 3 }),
   transferHours: constantFrom(12, 36),
@@ -39,12 +48,15 @@ function made(drawn: Drawn): SnapshotInput {
     input: {
       asOf: drawn.asOf,
       lines: ids.map((id, i) => line(id, i === 0 ? "VEL" : "TAD", { costPerHour: drawn.costs[i] ?? null })),
-      pools: POOLS.map((id, i) =>
-        pool(id, { dates: drawn.dates[i] ?? noDates, stock: [lot("VEL", drawn.stock[i] ?? null)] }),
-      ),
+      pools: POOLS.map((id, i) => {
+        const on = drawn.arrivals[i] ?? null;
+        const arrivals = on === null ? [] : [{ on, pieces: 2, works: 0.6 }];
+        const stock = [lot("VEL", drawn.stock[i] ?? null)];
+        return pool(id, { dates: drawn.dates[i] ?? noDates, stock, arrivals });
+      }),
       installed: drawn.installed
         .filter((row) => ids.includes(row.line))
-        .map((row) => ({ lineId: row.line, poolId: row.pool, units: row.units })),
+        .map((row) => ({ lineId: row.line, poolId: row.pool, units: row.units, leaves: row.leaves })),
       experience: POOLS.map((poolId, i) => {
         const removals = drawn.removals[i] ?? 0;
         return { poolId, siteId: "VEL", removals, failures: Math.floor(removals / 2), unitYears: 120 };

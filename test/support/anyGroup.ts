@@ -27,18 +27,22 @@ const anyPool = record({
   repair: option(record({ turnaroundYears: between(0, 0.4), yield: between(0, 1) })),
   stock: array(stock, { maxLength: 4 }),
 });
-/** Small groups of all kinds: two sites, up to four pools, shared stock, some records, no recorded stops. */
+/** Small groups of all kinds: two sites, up to four pools, shared stock, some records, cost steps, no recorded stops. */
 export const anyGroup = record({
   pools: array(anyPool, { minLength: 1, maxLength: 4 }),
   units: array(integer({ min: 0, max: 60 }), { minLength: 8, maxLength: 8 }),
   events: array(integer({ min: 0, max: 8 }), { minLength: 4, maxLength: 4 }),
   cost: option(between(0, 5000)),
   buffer: option(between(0, 6)),
-}).map(({ pools, units, events, cost, buffer }): GroupInput => {
+  fixedCost: between(0, 5000),
+  costSteps: array(record({ afterHours: between(0, 200), cost: between(0, 100_000) }), { maxLength: 2 }),
+}).map(({ pools, units, events, cost, buffer, ...beyond }): GroupInput => {
   const list = pools.map((more, i) => pool(`p${i}`, more as Partial<PoolInput>));
   return {
     asOf: "2026-11-30",
-    lines: SITES.map((site) => line(`line ${site}`, site, { costPerHour: cost, bufferHours: buffer })),
+    lines: SITES.map((site) =>
+      line(`line ${site}`, site, { costPerHour: cost, bufferHours: buffer, ...beyond }),
+    ),
     pools: list,
     installed: list.flatMap(({ id }, i) =>
       SITES.map((site, j) => ({ lineId: `line ${site}`, poolId: id, units: units[2 * i + j] ?? 0 })),

@@ -1,28 +1,38 @@
 import { type SupplyStage, supplyStage } from "@/lib/lifecycle/supplyStage";
-import { drawHours, type HoursDraws, takeWays } from "@/lib/risk/draws/drawHours";
 import { type Drawing, drawVector, once, type Vector, valueAt } from "@/lib/risk/draws/drawing";
 import { drawNoSpare, drawUnidentified, type NoSpareDraws } from "@/lib/risk/draws/drawNoSpare";
-import type { LineInput, PoolInput } from "@/lib/risk/evaluation";
+import {
+  costAt,
+  drawStopCosts,
+  type StopCostDraws,
+  type StopDraws,
+  takeWays,
+} from "@/lib/risk/draws/drawStopCosts";
+import type { StopShareOf } from "@/lib/risk/draws/stopShareOf";
+import type { GroupInput, LineInput, PoolInput } from "@/lib/risk/evaluation";
+import { costCurve, type StopCostTerms } from "@/lib/risk/expectedStopCost";
 import { type GroupRates, groupRates } from "@/lib/risk/groupRates";
+import { type InstalledHere, installedByLine } from "@/lib/risk/installedByLine";
+import { leavingByPool } from "@/lib/risk/leavingByPool";
+import { costTerms } from "@/lib/risk/lineStops";
 import { isUnidentified } from "@/lib/risk/poolOutlook";
 import { type UsableCount, usableCount } from "@/lib/spares/usableCount";
 
-/** A pool as a line meets it, draw by draw; hours are already beyond the line's buffer. */
+/** A pool as a line meets it, draw by draw. */
 export interface PoolOnLineDraws {
   readonly poolId: string;
+  /** Units, each as far as its failures stop the line. */
   readonly units: number;
   readonly failureRate: Vector;
   readonly noSpare: Vector;
   readonly uncounted: NoSpareDraws["uncounted"];
-  readonly hoursWithSpare: Vector;
-  readonly hoursWithoutSpare: Vector;
+  readonly withSpare: StopDraws;
+  readonly withoutSpare: StopDraws;
 }
 
 /** Everything drawn for one line with a cost per hour. */
 export interface LineDraws {
   readonly line: LineInput;
-  /** EUR an hour that is lost for good, at the stated cost. */
-  readonly perHour: number;
   /** What the stated cost is to be multiplied by; its mean is 1. */
   readonly costFactor: Vector;
   readonly pools: readonly PoolOnLineDraws[];
@@ -31,7 +41,13 @@ export interface LineDraws {
 interface Shared {
   readonly drawing: Drawing;
   readonly rates: GroupRates;
-  readonly hours: HoursDraws;
+  readonly installed: {
+    readonly byLine: ReturnType<typeof installedByLine>;
+    readonly units: ReadonlyMap<string, number>;
+    readonly leaving: ReturnType<typeof leavingByPool>;
+  };
+  readonly stopCosts: StopCostDraws;
+  readonly shareOf: StopShareOf;
   readonly pools: ReadonlyMap<string, PoolDraws>;
   readonly rateMemo: ReturnType<typeof once<Vector>>;
 }
@@ -44,26 +60,20 @@ interface PoolDraws {
   readonly noSpare: NoSpareDraws | null;
 }
 
-function drawPools(drawing: Drawing, rates: GroupRates): Map<string, PoolDraws> {
+function drawPool(pool: PoolInput, { drawing, rates, installed }: Omit<Shared, "pools">): PoolDraws {
   const { input, assumptions } = drawing;
-  const units = new Map<string, number>();
-  for (const row of input.installed) units.set(row.poolId, (units.get(row.poolId) ?? 0) + row.units);
-  const used = input.pools.filter(({ id }) => units.has(id));
-  return new Map(
-    used.map((pool) => {
-      const { storage, unknownStorageWorks } = assumptions.classes[pool.itemClass];
-      const { unprovenWorks, removedUntestedWorks } = assumptions;
-      const rules = {
-        ...{ asOf: input.asOf, bands: storage, unknownWorks: unknownStorageWorks },
-        ...{ unprovenWorks, removedUntestedWorks },
-      };
-      const count = usableCount(pool.stock, rules);
-      const stage = supplyStage(pool.dates, input.asOf);
-      const drawn = { pool, stage, count, rules, units: units.get(pool.id) ?? 0 };
-      const noSpare = isUnidentified(pool.id) ? null : drawNoSpare(drawing, rates, drawn);
-      return [pool.id, { pool, stage, count, noSpare }];
-    }),
-  );
+  const { storage, unknownStorageWorks } = assumptions.classes[pool.itemClass];
+  const { unprovenWorks, removedUntestedWorks } = assumptions;
+  const rules = {
+    ...{ asOf: input.asOf, bands: storage, unknownWorks: unknownStorageWorks },
+    ...{ unprovenWorks, removedUntestedWorks },
+  };
+  const count = usableCount(pool.stock, rules);
+  const stage = supplyStage(pool.dates, input.asOf);
+  const base = { units: installed.units.get(pool.id) ?? 0, leaving: installed.leaving.get(pool.id) ?? [] };
+  const drawn = { pool, stage, count, rules, ...base };
+  const noSpare = isUnidentified(pool.id) ? null : drawNoSpare(drawing, rates, drawn);
+  return { pool, stage, count, noSpare };
 }
 
 function failureRate({ drawing, rates, rateMemo }: Shared, pool: PoolInput, siteId: string): Vector {
@@ -74,25 +84,29 @@ function failureRate({ drawing, rates, rateMemo }: Shared, pool: PoolInput, site
   });
 }
 
+interface LineTerms {
+  readonly line: LineInput;
+  readonly terms: StopCostTerms;
+}
+
 function poolOnLine(
-  line: LineInput,
-  [poolId, units]: readonly [string, number],
+  { line, terms }: LineTerms,
+  [poolId, { units }]: readonly [string, InstalledHere],
   shared: Shared,
 ): PoolOnLineDraws {
-  const { drawing, hours } = shared;
-  const drawn = shared.pools.get(poolId);
-  if (!drawn) throw new RangeError(`poolId of installed must be a pool, got ${poolId}`);
-  const { pool, stage, count } = drawn;
-  const buffer = line.bufferHours ?? 0;
+  const { drawing, stopCosts, shareOf } = shared;
+  const { pool, stage, count, noSpare } = shared.pools.get(poolId) as PoolDraws;
   const away = (count.bySite[line.siteId]?.usable ?? 0) === 0 && count.usable > 0;
-  const near = hours.withSpare(pool, stage, buffer);
-  const via = away ? hours.withSpare(pool, stage, buffer - drawing.assumptions.transferHours) : near;
-  const ways = takeWays({ near, via, around: hours.withoutSpare(pool, stage, buffer) });
+  const curve = costCurve(terms, 0);
+  const near = stopCosts.withSpare(pool, stage, curve);
+  const far = () => stopCosts.withSpare(pool, stage, costCurve(terms, drawing.assumptions.transferHours));
+  const around = stopCosts.withoutSpare(pool, stage, curve);
   return {
-    ...{ poolId, units, failureRate: failureRate(shared, pool, line.siteId) },
-    noSpare: drawn.noSpare?.noSpare ?? drawUnidentified(drawing, `not identified/${poolId}/${line.id}`),
-    uncounted: drawn.noSpare?.uncounted ?? null,
-    ...{ hoursWithSpare: ways.withSpare.drawn, hoursWithoutSpare: ways.withoutSpare.drawn },
+    ...{ poolId, units: units * shareOf(line.id, poolId) },
+    failureRate: failureRate(shared, pool, line.siteId),
+    noSpare: noSpare?.noSpare ?? drawUnidentified(drawing, `not identified/${poolId}/${line.id}`),
+    uncounted: noSpare?.uncounted ?? null,
+    ...takeWays({ near, via: away ? far() : near, around }),
   };
 }
 
@@ -101,30 +115,62 @@ export function costFactor(sigma: number, z: number): number {
   return Math.exp(sigma * z - (sigma * sigma) / 2);
 }
 
+function installedOf(input: GroupInput): Shared["installed"] {
+  const units = new Map<string, number>();
+  for (const row of input.installed) units.set(row.poolId, (units.get(row.poolId) ?? 0) + row.units);
+  return { byLine: installedByLine(input), units, leaving: leavingByPool(input) };
+}
+
+function drawLine(line: LineInput, shared: Shared): LineDraws[] {
+  const { drawing, installed } = shared;
+  const terms = costTerms(line);
+  if (terms === null) return [];
+  const sigma = drawing.assumptions.costSpread[line.costEvidence];
+  return [
+    {
+      line,
+      costFactor: drawVector(drawing, `cost/${line.id}`, (stream) => costFactor(sigma, stream.normal())),
+      pools: [...(installed.byLine.get(line.id) ?? [])].map((entry) =>
+        poolOnLine({ line, terms }, entry, shared),
+      ),
+    },
+  ];
+}
+
+/** The drawn lines, and what they share, from which a change of some pools is drawn without the rest. */
+export interface DrawnLines {
+  readonly shared: Shared;
+  readonly lines: readonly LineDraws[];
+}
+
 /** Draws everything the losses of the lines with a cost per hour rest on, one stream for each uncertain quantity. */
-export function drawLines(drawing: Drawing): LineDraws[] {
+export function drawLines(drawing: Drawing, shareOf: StopShareOf): DrawnLines {
   const { input, assumptions } = drawing;
   const rates = groupRates(input, assumptions);
-  const shared: Shared = {
-    ...{ drawing, rates, hours: drawHours(drawing) },
-    ...{ pools: drawPools(drawing, rates), rateMemo: once<Vector>() },
+  const common = {
+    ...{ drawing, rates, shareOf, stopCosts: drawStopCosts(drawing), rateMemo: once<Vector>() },
+    installed: installedOf(input),
   };
-  const units = new Map(input.lines.map(({ id }) => [id, new Map<string, number>()]));
-  for (const row of input.installed) {
-    const line = units.get(row.lineId);
-    if (!line) throw new RangeError(`lineId of installed must be a line, got ${row.lineId}`);
-    line.set(row.poolId, (line.get(row.poolId) ?? 0) + row.units);
-  }
-  return input.lines.flatMap((line) => {
-    if (line.costPerHour === null) return [];
-    const sigma = assumptions.costSpread[line.costEvidence];
-    return {
-      line,
-      perHour: line.costPerHour * line.unrecoveredShare,
-      costFactor: drawVector(drawing, `cost/${line.id}`, (stream) => costFactor(sigma, stream.normal())),
-      pools: [...(units.get(line.id) ?? [])].map((entry) => poolOnLine(line, entry, shared)),
-    };
-  });
+  const used = input.pools.filter(({ id }) => common.installed.units.has(id));
+  const shared = { ...common, pools: new Map(used.map((pool) => [pool.id, drawPool(pool, common)])) };
+  return { shared, lines: input.lines.flatMap((line) => drawLine(line, shared)) };
+}
+
+/** Draws again what some changed pools touch; all else has streams of its own and stays as drawn. */
+export function redrawLines(
+  { shared: before, lines }: DrawnLines,
+  changed: readonly PoolInput[],
+  shareOf: StopShareOf,
+): DrawnLines {
+  const used = changed.filter(({ id }) => before.pools.has(id));
+  const redrawn = new Map(used.map((pool) => [pool.id, drawPool(pool, before)]));
+  const shared = { ...before, shareOf, pools: new Map([...before.pools, ...redrawn]) };
+  return {
+    shared,
+    lines: lines.flatMap((drawn) =>
+      drawn.pools.some(({ poolId }) => redrawn.has(poolId)) ? drawLine(drawn.line, shared) : [drawn],
+    ),
+  };
 }
 
 /** What one pool's no-spare chance is set to; the others stay as drawn. */
@@ -133,16 +179,25 @@ export interface Fixed {
   readonly noSpare: Vector;
 }
 
-/** Stop loss of a line, EUR a year, draw by draw: cost factor * cost * sum of units * rate * hours beyond the buffer. */
-export function lossDraws({ perHour, costFactor: factor, pools }: LineDraws, fixed: Fixed | null): Vector {
+/** Stop loss of a line, EUR a year, draw by draw: cost factor * sum of units * rate * cost of a stop. */
+export function lossDraws({ costFactor: factor, pools }: LineDraws): Vector {
   const out = new Float64Array(factor.length);
-  for (const pool of pools) {
-    const noSpare = fixed?.poolId === pool.poolId ? fixed.noSpare : pool.noSpare;
+  for (const pool of pools)
     for (let i = 0; i < out.length; i += 1) {
-      const none = valueAt(noSpare, i);
-      const hours = (1 - none) * valueAt(pool.hoursWithSpare, i) + none * valueAt(pool.hoursWithoutSpare, i);
-      out[i] = valueAt(out, i) + pool.units * valueAt(pool.failureRate, i) * hours;
+      const none = valueAt(pool.noSpare, i);
+      const cost = (1 - none) * costAt(pool.withSpare, i) + none * costAt(pool.withoutSpare, i);
+      out[i] = valueAt(out, i) + pool.units * valueAt(pool.failureRate, i) * cost;
     }
-  }
-  return out.map((hours, i) => perHour * valueAt(factor, i) * hours);
+  return out.map((cost, i) => valueAt(factor, i) * cost);
+}
+
+/** The same with the no-spare chance of one pool set to something else: only what that changes is added to the loss. */
+export function lossWith({ costFactor, pools }: LineDraws, loss: Vector, { poolId, noSpare }: Fixed): Vector {
+  const pool = pools.find((one) => one.poolId === poolId);
+  if (!pool) return loss;
+  return loss.map((now, i) => {
+    const more = valueAt(noSpare, i) - valueAt(pool.noSpare, i);
+    const apart = costAt(pool.withoutSpare, i) - costAt(pool.withSpare, i);
+    return now + valueAt(costFactor, i) * pool.units * valueAt(pool.failureRate, i) * more * apart;
+  });
 }

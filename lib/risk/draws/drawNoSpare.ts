@@ -1,11 +1,19 @@
 import { type RandomStream, randomStream } from "@/lib/kernel/random";
 import type { SupplyStage } from "@/lib/lifecycle/supplyStage";
 import { type Drawing, drawVector, type Vector, valueAt } from "@/lib/risk/draws/drawing";
-import type { PoolInput, StockInput } from "@/lib/risk/evaluation";
+import type { LeavingInput, PoolInput, StockInput } from "@/lib/risk/evaluation";
 import type { GroupRates } from "@/lib/risk/groupRates";
+import { piecesAhead, shelfAdditions } from "@/lib/risk/shelfAdditions";
 import { supplyOutlook } from "@/lib/risk/supplyOutlook";
-import { unreplenishedExposure } from "@/lib/spares/exposure";
-import { demandTails } from "@/lib/spares/noSpareChance";
+import { noSpareChance, poissonTail } from "@/lib/spares/noSpareChance";
+import {
+  momentOf,
+  type PieceChances,
+  type ShelfAddition,
+  type ShelfPlan,
+  shelfPlan,
+  shelvesAtRate,
+} from "@/lib/spares/shelfAhead";
 import { stockChance } from "@/lib/spares/stockChance";
 import { type StorageRules, type UsableCount, worksInState } from "@/lib/spares/usableCount";
 
@@ -24,6 +32,7 @@ export interface DrawnPool {
   readonly pool: PoolInput;
   readonly stage: SupplyStage;
   readonly units: number;
+  readonly leaving: readonly LeavingInput[];
   readonly count: UsableCount;
   readonly rules: StorageRules;
 }
@@ -31,8 +40,8 @@ export interface DrawnPool {
 /** Number of working spares at a point u of their distribution. */
 function countAt(chances: readonly number[], u: number): number {
   let below = 0;
-  for (const [k, chance] of chances.entries()) {
-    below += chance;
+  for (let k = 0; k < chances.length; k += 1) {
+    below += chances[k] as number;
     if (u < below) return k;
   }
   return chances.length - 1;
@@ -76,50 +85,86 @@ function drawUncounted(
   return sum;
 }
 
-/** Mean over the horizon of P(X >= k), by the trapezoid rule over the months. */
-function meanTail(rate: number, exposures: readonly number[], k: number): number {
-  if (k === 0) return 1;
-  const last = exposures.length - 1;
+/** One way supply may stand, month by month. */
+interface CaseAhead {
+  readonly chance: number;
+  readonly plan: ShelfPlan;
+  readonly months: readonly ReturnType<typeof momentOf>[];
+}
+
+/** What reaches the shelf within the horizon. */
+function additionsWithin({ input: { asOf }, assumptions }: Drawing, { pool, leaving }: DrawnPool) {
+  const ahead = piecesAhead(pool, { asOf, leaving }, assumptions);
+  return shelfAdditions(ahead.filter(({ at }) => at <= assumptions.horizonMonths / 12));
+}
+
+function casesAhead(
+  { input: { asOf }, assumptions }: Drawing,
+  drawn: DrawnPool,
+  additions: readonly ShelfAddition[],
+): CaseAhead[] {
+  const times = additions.map(({ at }) => at);
+  return supplyOutlook({ ...drawn, asOf }, assumptions).map(({ chance, supply }) => {
+    const plan = shelfPlan(supply, times);
+    const months = Array.from({ length: assumptions.horizonMonths + 1 }, (_, m) => momentOf(plan, m / 12));
+    return { chance, plan, months };
+  });
+}
+
+/** A count that is certain, as the chances of a count. */
+const exactly = (count: number): PieceChances => [...new Array<number>(count).fill(0), 1];
+
+/** Chance of an empty shelf at a rate, the mean over the horizon by the trapezoid rule over the months. */
+function meanEmpty(rate: number, { plan, months }: CaseAhead, [k = 0, ...added]: readonly number[]): number {
+  if (k === 0 && added.length === 0) return 1;
+  const shelves = added.length === 0 ? [] : shelvesAtRate(plan, [k, ...added].map(exactly), rate);
+  const last = months.length - 1;
   let sum = 0;
-  for (const [month, exposure] of exposures.entries()) {
-    const tail = demandTails({ rate, exposure }, k)[k] ?? 0;
-    sum += month === 0 || month === last ? tail / 2 : tail;
+  for (let month = 0; month <= last; month += 1) {
+    const { added: place, exposure } = months[month] as CaseAhead["months"][number];
+    const shelf = shelves[place];
+    // One count alone needs no sum over counts: most pools, and every draw of them, go this way.
+    const chance = shelf ? noSpareChance({ rate, exposure }, shelf) : poissonTail(rate * exposure, k);
+    sum += month === 0 || month === last ? chance / 2 : chance;
   }
   return Math.min(1, sum / last);
 }
 
-function exposuresByCase({ input, assumptions }: Drawing, { pool, stage, units }: DrawnPool) {
-  const months = Array.from({ length: assumptions.horizonMonths + 1 }, (_, m) => m / 12);
-  return supplyOutlook({ pool, stage, units, asOf: input.asOf }, assumptions).map(({ chance, supply }) => ({
-    chance,
-    exposures: months.map((years) => unreplenishedExposure(supply, years)),
-  }));
-}
-
-/** Which of the ways supply may stand holds at a point u. */
-function caseAt<T extends { readonly chance: number }>(cases: readonly T[], u: number): T {
-  const [first, second] = cases;
+/** Which of the ways supply may stand holds in each draw. */
+function drawCases(drawing: Drawing, pool: PoolInput, [first, second]: readonly CaseAhead[]) {
   if (!first) throw new RangeError("cases must hold an entry, got 0");
-  return second && u >= first.chance ? second : first;
+  if (!second) return () => first;
+  const supply = drawVector(drawing, `supply/${pool.id}`, (stream) => stream.next());
+  return (draw: number): CaseAhead => (valueAt(supply, draw) >= first.chance ? second : first);
 }
 
 const plus = (a: Vector, b: Vector): Vector => a.map((value, i) => value + valueAt(b, i));
 
 /**
- * Draws the no-spare chance of a pool: its removal rate, its working spares, lots nobody counted and, without dated
- * supply, whether it can be ordered at all.
+ * Draws the no-spare chance of a pool: its removal rate, its working spares, lots nobody counted, pieces still to come
+ * that work and, without dated supply, whether it can be ordered at all.
  */
 export function drawNoSpare(drawing: Drawing, rates: GroupRates, drawn: DrawnPool): NoSpareDraws {
   const { pool, count, rules } = drawn;
+  const chances = stockChance(count.pieces);
+  const lots = pool.stock.filter((lot) => lot.quantity === null && worksInState(lot, rules) > 0);
+  const additions = additionsWithin(drawing, drawn);
+  // Nothing on the shelf and nothing to come: certain in every draw, whatever the rate.
+  if (chances.length === 1 && lots.length === 0 && additions.length === 0)
+    return { noSpare: new Float64Array(drawing.draws).fill(1), uncounted: null };
   const { a, b } = rates.removal(pool);
   const rate = drawVector(drawing, `removals/${pool.id}`, (stream) => stream.gamma(a) / b);
-  const supply = drawVector(drawing, `supply/${pool.id}`, (stream) => stream.next());
-  const chances = stockChance(count.pieces);
   const counted = drawVector(drawing, `stock/${pool.id}`, (stream) => countAt(chances, stream.next()));
-  const cases = exposuresByCase(drawing, drawn);
+  const cases = casesAhead(drawing, drawn, additions);
+  const supply = drawCases(drawing, pool, cases);
+  const added = additions.map(({ at, pieces }) =>
+    drawVector(drawing, `to come/${pool.id}/${at}`, (stream) => countAt(pieces, stream.next())),
+  );
   const chanceWith = (spares: Vector): Vector =>
-    spares.map((k, i) => meanTail(valueAt(rate, i), caseAt(cases, valueAt(supply, i)).exposures, k));
-  const lots = pool.stock.filter((lot) => lot.quantity === null && worksInState(lot, rules) > 0);
+    spares.map((k, i) => {
+      const counts = [k, ...added.map((count) => valueAt(count, i))];
+      return meanEmpty(valueAt(rate, i), supply(i), counts);
+    });
   if (lots.length === 0) return { noSpare: chanceWith(counted), uncounted: null };
   const extra = drawUncounted(drawing, drawn, lots);
   return {

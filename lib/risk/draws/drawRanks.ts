@@ -1,10 +1,15 @@
 import type { Assumptions } from "@/lib/risk/assumptions";
-import { pointOf, type Vector, valueAt } from "@/lib/risk/draws/drawing";
-import { drawLines, type LineDraws, lossDraws } from "@/lib/risk/draws/drawLosses";
-import { type DrawnSpan, FRAGILE_PLACES, type LinePlace, type Neighbour } from "@/lib/risk/draws/linePlace";
-import { type PlaceTable, placeTable } from "@/lib/risk/draws/placeTable";
+import { type Vector, valueAt } from "@/lib/risk/draws/drawing";
+import { type DrawnLines, drawLines, lossDraws, redrawLines } from "@/lib/risk/draws/drawLosses";
+import { type DrawnTotals, drawTotals } from "@/lib/risk/draws/drawTotals";
+import type { LinePlace } from "@/lib/risk/draws/linePlace";
+import { neighbours } from "@/lib/risk/draws/neighbours";
+import { type PlacedBefore, placeLine } from "@/lib/risk/draws/placeLine";
+import { type Move, movedTable, type PlaceTable, placeTable } from "@/lib/risk/draws/placeTable";
+import { meanOf } from "@/lib/risk/draws/spanOf";
+import { stopShareOf } from "@/lib/risk/draws/stopShareOf";
 import { weighUnknowns } from "@/lib/risk/draws/weighUnknowns";
-import type { GroupInput } from "@/lib/risk/evaluation";
+import type { GroupInput, LineResult, PoolInput } from "@/lib/risk/evaluation";
 
 export interface DrawOptions {
   /** Whole, from 20 up: below that the 5 % point is not a point of the draws. */
@@ -12,62 +17,35 @@ export interface DrawOptions {
   readonly seed: number;
   /** Ids of the lines as the ranking shows them, the dearest first: who is whose neighbour. By drawn mean when absent. */
   readonly order?: readonly string[];
+  /** The evaluation's lines, for their stop shares; computed when absent and needed. */
+  readonly lines?: readonly LineResult[];
+}
+
+/** What the draws say of the lines and of their sums. */
+export interface GroupDraws {
+  /** One entry for each line with a cost per hour, in the order of the input. */
+  readonly places: readonly LinePlace[];
+  readonly totals: DrawnTotals;
+  /** What `redrawGroup` starts from. */
+  readonly stages: DrawStages;
+}
+
+interface DrawStages {
+  readonly drawn: DrawnLines;
+  /** Losses and places of each line, draw by draw. */
+  readonly losses: ReadonlyMap<string, Vector>;
+  readonly placed: ReadonlyMap<string, Vector>;
+  readonly table: PlaceTable;
 }
 
 const FEWEST_DRAWS = 20;
-const NEIGHBOURS = 2;
-const FIRST = 5;
 
-function spanOf(vector: Vector): DrawnSpan {
-  const sorted = vector.slice().sort();
-  return { low: pointOf(sorted, 0.05), mid: pointOf(sorted, 0.5), high: pointOf(sorted, 0.95) };
-}
-
-function meanOf(vector: Vector): { mean: number; error: number } {
-  let sum = 0;
-  for (const value of vector) sum += value;
-  const mean = sum / vector.length;
-  let squares = 0;
-  for (const value of vector) squares += (value - mean) ** 2;
-  return { mean, error: Math.sqrt(squares / (vector.length - 1) / vector.length) };
-}
-
-function shareBefore(own: Vector, other: Vector): number {
-  let before = 0;
-  for (const [i, loss] of own.entries()) {
-    const against = valueAt(other, i);
-    if (loss > against) before += 1;
-    else if (loss === against) before += 0.5;
-  }
-  return before / own.length;
-}
-
-/** The drawn lines in the order of the ranking; what it leaves out is not drawn against anyone. */
-function orderOf(losses: ReadonlyMap<string, Vector>, given: DrawOptions["order"]): string[] {
-  if (given) return given.filter((id) => losses.has(id));
+/** The drawn lines in the order of the ranking. */
+function orderOf(losses: ReadonlyMap<string, Vector>, given: DrawOptions["order"]): readonly string[] {
+  if (given) return given;
   const means = new Map([...losses].map(([id, vector]) => [id, meanOf(vector).mean]));
   const ids = [...losses.keys()].sort();
   return ids.sort((a, b) => (means.get(b) ?? 0) - (means.get(a) ?? 0));
-}
-
-function neighboursOf(
-  lineId: string,
-  order: readonly string[],
-  losses: ReadonlyMap<string, Vector>,
-): Neighbour[] {
-  const at = order.indexOf(lineId);
-  const own = losses.get(lineId);
-  if (at < 0 || !own) return [];
-  return order.slice(Math.max(0, at - NEIGHBOURS), at + NEIGHBOURS + 1).flatMap((id, i): Neighbour[] => {
-    const other = losses.get(id);
-    if (id === lineId || !other) return [];
-    const side = Math.max(0, at - NEIGHBOURS) + i < at ? "above" : "below";
-    return [{ lineId: id, side, before: shareBefore(own, other) }];
-  });
-}
-
-function placesOf(table: PlaceTable, lineId: string, draws: number): Vector {
-  return new Float64Array(draws).map((_, draw) => table.placeOf(lineId, draw));
 }
 
 function requireOptions({ draws, seed }: DrawOptions): void {
@@ -77,7 +55,7 @@ function requireOptions({ draws, seed }: DrawOptions): void {
 }
 
 /**
- * How sure the ranking by loss is: every uncertain quantity is drawn, the lines are ranked, and this is done again and again.
+ * How sure the ranking by loss and the sums of it are: every uncertain quantity is drawn, the lines are ranked, and this is done again and again.
  *
  * Drawn: removal and failure rates from their gamma posteriors, median hours to restore, cost per hour by its evidence,
  * working spares, lots nobody counted, whether an undated part can be ordered, the no-spare chance of unidentified parts.
@@ -86,29 +64,127 @@ function requireOptions({ draws, seed }: DrawOptions): void {
  *
  * The mean loss agrees with the evaluation's, but where lots are not counted: it takes them as none.
  *
- * @returns One entry for each line with a cost per hour, in the order of the input.
  * @throws {RangeError} naming the argument and its value.
  */
-export function drawRanks(input: GroupInput, assumptions: Assumptions, options: DrawOptions): LinePlace[] {
+export function drawGroup(input: GroupInput, assumptions: Assumptions, options: DrawOptions): GroupDraws {
   requireOptions(options);
   const { draws, seed } = options;
-  const lines = drawLines({ input, assumptions, draws, seed });
-  const losses = new Map(lines.map((drawn) => [drawn.line.id, lossDraws(drawn, null)]));
+  const shareOf = stopShareOf(input, assumptions, options.lines);
+  const drawn = drawLines({ input, assumptions, draws, seed }, shareOf);
+  const losses = new Map(drawn.lines.map((line) => [line.line.id, lossDraws(line)]));
   const table = placeTable(losses, draws);
-  const order = orderOf(losses, options.order);
-  const unknownsOf = weighUnknowns({ lines, losses, table, draws });
-  return lines.map((drawn: LineDraws): LinePlace => {
-    const lineId = drawn.line.id;
-    const loss = losses.get(lineId) ?? new Float64Array(draws);
-    const places = placesOf(table, lineId, draws);
-    const unknowns = unknownsOf(drawn);
-    return {
-      ...{ lineId, draws, seed, place: spanOf(places) },
-      firstFive: places.filter((place) => place <= FIRST).length / draws,
-      stopLoss: { ...spanOf(loss), ...meanOf(loss) },
-      neighbours: neighboursOf(lineId, order, losses),
-      unknowns,
-      fragile: (unknowns[0]?.places ?? 0) >= FRAGILE_PLACES,
-    };
+  const placed = new Map([...losses.keys()].map((id) => [id, table.placesOf(id)]));
+  return told({ drawn, losses, placed, table }, options);
+}
+
+/** A change of some pools, with the whole changed input. */
+export interface DrawChange {
+  readonly input: GroupInput;
+  readonly changed: readonly PoolInput[];
+}
+
+/**
+ * Draws again after a change of some pools: to the last bit what `drawGroup` gives for the changed input.
+ *
+ * @param options The options of before, with the lines and their order as they are now.
+ */
+export function redrawGroup(
+  previous: GroupDraws,
+  { input, changed }: DrawChange,
+  options: DrawOptions,
+): GroupDraws {
+  const before = previous.stages;
+  const { assumptions } = before.drawn.shared.drawing;
+  const drawn = redrawLines(before.drawn, changed, stopShareOf(input, assumptions, options.lines));
+  const redone = drawn.lines.filter((line, i) => line !== before.drawn.lines[i]).map(({ line }) => line.id);
+  const fresh = new Set(redone);
+  const losses = new Map(
+    drawn.lines.map((line): [string, Vector] => {
+      const id = line.line.id;
+      return [id, fresh.has(id) ? lossDraws(line) : vectorOf(before.losses, id)];
+    }),
+  );
+  const moved = redone.map((id) => ({ from: vectorOf(before.losses, id), to: vectorOf(losses, id) }));
+  const table = movedTable(before.table, losses, moved);
+  const placed = new Map(
+    [...losses].map(([id, loss]) => [
+      id,
+      fresh.has(id) ? table.placesOf(id) : shifted(vectorOf(before.placed, id), loss, moved),
+    ]),
+  );
+  return told({ drawn, losses, placed, table }, { ...options, before: previous });
+}
+
+function vectorOf(vectors: ReadonlyMap<string, Vector>, lineId: string): Vector {
+  const vector = vectors.get(lineId);
+  if (!vector) throw new RangeError(`lineId must be a drawn line, got ${lineId}`);
+  return vector;
+}
+
+/** Places of a line after others lose something else; the same vector when none of them passed it. */
+function shifted(places: Vector, loss: Vector, moved: readonly Move[]): Vector {
+  let out = places;
+  for (const { from, to } of moved)
+    for (let draw = 0; draw < loss.length; draw += 1) {
+      const own = valueAt(loss, draw);
+      const passed = Number(valueAt(to, draw) > own) - Number(valueAt(from, draw) > own);
+      if (passed === 0) continue;
+      if (out === places) out = places.slice();
+      out[draw] = valueAt(out, draw) + passed;
+    }
+  return out;
+}
+
+interface Telling extends DrawOptions {
+  readonly before?: GroupDraws;
+}
+
+function placedBefore(before: GroupDraws | undefined): ReadonlyMap<string, PlacedBefore> {
+  if (!before) return new Map();
+  const { losses, placed } = before.stages;
+  return new Map(
+    before.places.map((place) => {
+      const { lineId } = place;
+      return [lineId, { place, loss: vectorOf(losses, lineId), places: vectorOf(placed, lineId) }];
+    }),
+  );
+}
+
+/** What is told of the draws: only what changed is told anew. */
+function told(stages: DrawStages, options: Telling): GroupDraws {
+  const { draws, seed, order, before } = options;
+  const { drawn, losses, placed, table } = stages;
+  const { lines } = drawn;
+  const earlier = placedBefore(before);
+  const neighboursOf = neighbours(orderOf(losses, order), losses, {
+    of: (lineId) => earlier.get(lineId)?.place.neighbours ?? [],
+    hasMoved: (lineId) => earlier.get(lineId)?.loss !== losses.get(lineId),
   });
+  const unknownsOf = weighUnknowns({ lines, losses, table, draws });
+  const places = lines.map((line): LinePlace => {
+    const lineId = line.line.id;
+    return placeLine(
+      {
+        ...{
+          lineId,
+          seed,
+          lines: lines.length,
+          loss: vectorOf(losses, lineId),
+          places: vectorOf(placed, lineId),
+        },
+        ...{ neighbours: neighboursOf(lineId), unknowns: unknownsOf(line) },
+      },
+      earlier.get(lineId),
+    );
+  });
+  return { places, totals: drawTotals(drawn.shared.drawing.input.lines, losses), stages };
+}
+
+/** The places alone; see `drawGroup`. */
+export function drawRanks(
+  input: GroupInput,
+  assumptions: Assumptions,
+  options: DrawOptions,
+): readonly LinePlace[] {
+  return drawGroup(input, assumptions, options).places;
 }

@@ -28,6 +28,12 @@ export interface DrawnSpan {
   readonly high: number;
 }
 
+/** A loss in the draws, EUR a year, with their mean and its standard error. */
+export interface LossSpan extends DrawnSpan {
+  readonly mean: number;
+  readonly error: number;
+}
+
 /** How sure the place of a line by loss is. */
 export interface LinePlace {
   readonly lineId: string;
@@ -36,8 +42,7 @@ export interface LinePlace {
   readonly place: DrawnSpan;
   /** Chance of being among the first five. */
   readonly firstFive: number;
-  /** EUR a year, with the mean of the draws and its standard error. */
-  readonly stopLoss: DrawnSpan & { readonly mean: number; readonly error: number };
+  readonly stopLoss: LossSpan;
   /** The nearest lines in the ranking, at most two on either side, the highest first. */
   readonly neighbours: readonly Neighbour[];
   /** What is not known, what moves the line farthest first. */

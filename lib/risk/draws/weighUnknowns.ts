@@ -1,7 +1,8 @@
 import { quantile, type Vector, valueAt } from "@/lib/risk/draws/drawing";
-import { type LineDraws, lossDraws } from "@/lib/risk/draws/drawLosses";
+import { type Fixed, type LineDraws, lossWith } from "@/lib/risk/draws/drawLosses";
 import type { Unknown } from "@/lib/risk/draws/linePlace";
 import type { PlaceTable } from "@/lib/risk/draws/placeTable";
+import { placePoints } from "@/lib/risk/draws/spanOf";
 import { isUnidentified } from "@/lib/risk/poolOutlook";
 
 /** Draws enough to see a median place move by whole places; the first ones, so that they are common to all. */
@@ -19,12 +20,8 @@ export interface Weighing {
 }
 
 /** Median place of a line when some lines lose something else. */
-function medianPlace({ table, draws }: Weighing, lineId: string, changed: Losses): number {
-  const places = new Float64Array(Math.min(draws, MOST_DRAWS));
-  return quantile(
-    places.map((_, draw) => table.placeIf(lineId, draw, changed)),
-    0.5,
-  );
+function medianPlace({ losses, table, draws }: Weighing, lineId: string, changed: Losses): number {
+  return placePoints(table.placesIf(lineId, changed, Math.min(draws, MOST_DRAWS)), losses.size).mid;
 }
 
 interface Question extends Pick<Unknown, "kind" | "poolId" | "siteIds"> {
@@ -45,34 +42,49 @@ function costQuestion(drawn: LineDraws, losses: Losses): Question[] {
   return [{ kind: "cost", poolId: null, siteIds: [], low: at(LOW), high: at(HIGH) }];
 }
 
-function partQuestions(drawn: LineDraws): Question[] {
+/** What a line loses with one no-spare chance set to something else. */
+function settled(drawn: LineDraws, losses: Losses, fixed: Fixed): [string, Vector] {
+  const { id } = drawn.line;
+  const own = losses.get(id);
+  if (!own) throw new RangeError(`lineId must be a drawn line, got ${id}`);
+  return [id, lossWith(drawn, own, fixed)];
+}
+
+function partQuestions(drawn: LineDraws, losses: Losses): Question[] {
   return drawn.pools
     .filter(({ poolId }) => isUnidentified(poolId))
     .map(({ poolId, noSpare }) => {
       const at = (p: number): Losses => {
         const fixed = new Float64Array(noSpare.length).fill(quantile(noSpare, p));
-        return new Map([[drawn.line.id, lossDraws(drawn, { poolId, noSpare: fixed })]]);
+        return new Map([settled(drawn, losses, { poolId, noSpare: fixed })]);
       };
       return { kind: "part", poolId, siteIds: [], low: at(LOW), high: at(HIGH) };
     });
 }
 
+interface Sharing {
+  readonly uncounted: NonNullable<LineDraws["pools"][number]["uncounted"]>;
+  readonly lines: LineDraws[];
+}
+
 /** What every line that shares an uncounted pool would lose were its lots empty, or full: one answer for all of them. */
-function stockQuestions(lines: readonly LineDraws[]): Map<string, Question> {
-  const out = new Map<string, Question>();
-  for (const { pools } of lines)
-    for (const { poolId, uncounted } of pools) {
-      if (!uncounted || out.has(poolId)) continue;
-      const at = (noSpare: Vector): Losses =>
-        new Map(
-          lines
-            .filter((drawn) => drawn.pools.some((pool) => pool.poolId === poolId))
-            .map((drawn) => [drawn.line.id, lossDraws(drawn, { poolId, noSpare })]),
-        );
-      const { siteIds, atNone, atMost } = uncounted;
-      out.set(poolId, { kind: "stock", poolId, siteIds, low: at(atNone), high: at(atMost) });
+function stockQuestions({ lines, losses }: Weighing): Map<string, Question> {
+  const sharing = new Map<string, Sharing>();
+  for (const drawn of lines)
+    for (const { poolId, uncounted } of drawn.pools) {
+      if (!uncounted) continue;
+      const shared = sharing.get(poolId) ?? { uncounted, lines: [] };
+      shared.lines.push(drawn);
+      sharing.set(poolId, shared);
     }
-  return out;
+  return new Map(
+    [...sharing].map(([poolId, { uncounted, lines: users }]) => {
+      const at = (noSpare: Vector): Losses =>
+        new Map(users.map((drawn) => settled(drawn, losses, { poolId, noSpare })));
+      const { siteIds, atNone, atMost } = uncounted;
+      return [poolId, { kind: "stock", poolId, siteIds, low: at(atNone), high: at(atMost) }];
+    }),
+  );
 }
 
 /**
@@ -81,12 +93,12 @@ function stockQuestions(lines: readonly LineDraws[]): Map<string, Question> {
  * Lots nobody counted are found empty or at their most. All else stays as drawn, so that only the unknown speaks.
  */
 export function weighUnknowns(weighing: Weighing): (drawn: LineDraws) => Unknown[] {
-  const { lines, losses } = weighing;
-  const stock = stockQuestions(lines);
+  const { losses } = weighing;
+  const stock = stockQuestions(weighing);
   const nothing: Losses = new Map();
   return (drawn) => {
     const shelves = drawn.pools.flatMap(({ poolId }) => stock.get(poolId) ?? []);
-    const questions = [...costQuestion(drawn, losses), ...shelves, ...partQuestions(drawn)];
+    const questions = [...costQuestion(drawn, losses), ...shelves, ...partQuestions(drawn, losses)];
     if (questions.length === 0) return [];
     const { id } = drawn.line;
     const now = medianPlace(weighing, id, nothing);

@@ -1,5 +1,12 @@
 import type { LifecycleDates } from "@/lib/lifecycle/supplyStage";
-import type { GroupInput, LineInput, PoolInput, StockInput } from "@/lib/risk/evaluation";
+import type {
+  GroupInput,
+  InstalledInput,
+  LineInput,
+  PoolInput,
+  StandbyInput,
+  StockInput,
+} from "@/lib/risk/evaluation";
 import { changedLeaves, type Leaf } from "@/lib/risk/moved/changedLeaves";
 import type { MovedStep, SnapshotInput } from "@/lib/risk/moved/snapshotInput";
 
@@ -9,7 +16,11 @@ export type MovedFact =
   | "costPerHour"
   | "bufferHours"
   | "unrecoveredShare"
+  | "fixedCost"
+  | "costSteps"
   | "units"
+  | "standIn"
+  | "machinesNeeded"
   | "itemClass"
   | "familyId"
   | "removals"
@@ -19,6 +30,11 @@ export type MovedFact =
   | `stock:${StockInput["state"]}`
   | `uncounted:${StockInput["state"]}`
   | "poweredOn"
+  | "outForRepair"
+  | "backOn"
+  | "leaving"
+  | "leavingKept"
+  | "leavesOn"
   | keyof LifecycleDates
   | "leadYears"
   | "turnaroundYears"
@@ -73,7 +89,8 @@ export function changedInputs(before: SnapshotInput, after: SnapshotInput): Chan
   return inOrder([...rest, ...assumptions]);
 }
 
-const COUNTS = /^(line|units|removals|failures|unitYears|stops|stock:|uncounted:)/;
+const COUNTS =
+  /^(line|units|standIn|removals|failures|unitYears|stops|stock:|uncounted:|outForRepair|leaving|leavingKept)/;
 const ORDER: readonly MovedStep[] = ["corrections", "events", "stock", "dates", "assumptions", "clock"];
 
 function inOrder(list: readonly ChangedInput[]): ChangedInput[] {
@@ -126,17 +143,21 @@ function tellLine(line: LineInput): Told[] {
   return [
     { step: "corrections", fact: "line", place, value: 1 },
     ...facts.map((fact) => ({ step: "corrections", fact, place, value: line[fact] }) as const),
+    { step: "corrections", fact: "fixedCost", place, value: line.fixedCost ?? null },
+    { step: "corrections", fact: "costSteps", place, value: stepsText(line) },
   ];
+}
+
+/** Hours and cost of each step, e.g. `48:10000;72:25000`; null without steps. */
+function stepsText({ costSteps = [] }: LineInput): string | null {
+  return costSteps.map(({ afterHours, cost }) => `${afterHours}:${cost}`).join(";") || null;
 }
 
 function tellCounts({ lines, installed, experience, restorations }: GroupInput): Told[] {
   const sites = new Map(lines.map(({ id, siteId }) => [id, siteId]));
   const events = ["removals", "failures", "unitYears"] as const;
   return [
-    ...installed.map(({ lineId, poolId, units }): Told => {
-      const place = { lineId, poolId, siteId: sites.get(lineId) ?? null };
-      return { step: "corrections", fact: "units", place, value: units };
-    }),
+    ...installed.flatMap((row) => tellInstalled(row, sites.get(row.lineId) ?? null)),
     ...experience.flatMap((seen) =>
       events.map((fact): Told => {
         const place = { poolId: seen.poolId, siteId: seen.siteId };
@@ -147,6 +168,29 @@ function tellCounts({ lines, installed, experience, restorations }: GroupInput):
       const of = `${itemClass}:${spareAtHand ? "with" : "without"}`;
       return { step: "events", fact: "stops", place: { of }, value: stops };
     }),
+  ];
+}
+
+function tellInstalled(
+  { lineId, poolId, units, leaves = [], standby }: InstalledInput,
+  siteId: string | null,
+): Told[] {
+  const place = { lineId, poolId, siteId };
+  return [
+    { step: "corrections", fact: "units", place, value: units },
+    ...(standby ? tellStandby(units, standby).map((told): Told => ({ ...told, place })) : []),
+    ...leaves.flatMap((leave): Told[] => [
+      { step: "dates", fact: "leaving", place, value: leave.units },
+      { step: "dates", fact: "leavingKept", place, value: leave.kept ? leave.units : 0 },
+      { step: "dates", fact: "leavesOn", place, value: leave.on },
+    ]),
+  ];
+}
+
+function tellStandby(units: number, { group, needed }: StandbyInput): Omit<Told, "place">[] {
+  return [
+    { step: "corrections", fact: "standIn", value: units },
+    { step: "corrections", fact: "machinesNeeded", value: `${needed} of ${group}` },
   ];
 }
 
@@ -163,6 +207,10 @@ function tellPool(pool: PoolInput): Told[] {
     { step: "corrections", fact: "itemClass", place, value: pool.itemClass },
     { step: "corrections", fact: "familyId", place, value: pool.familyId },
     ...pool.stock.flatMap((lot) => tellLot(pool.id, lot)),
+    ...(pool.arrivals ?? []).flatMap(({ on, pieces }): Told[] => [
+      { step: "stock", fact: "outForRepair", place, value: pieces },
+      { step: "stock", fact: "backOn", place, value: on },
+    ]),
     ...supply.map(([fact, value]): Told => ({ step: "dates", fact, place, value })),
   ];
 }

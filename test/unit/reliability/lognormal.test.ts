@@ -7,6 +7,7 @@ import {
   meanBeyond,
   shrinkLognormal,
 } from "@/lib/reliability/lognormal";
+import { sumsOf } from "../../support/sumsOf";
 
 const sixty = { mu: Math.log(60), sigma: 0.8 };
 
@@ -45,26 +46,31 @@ describe("mean beyond a buffer", () => {
 
 describe("shrinking to the class", () => {
   const prior = { ...sixty, weight: 5 };
-  const seen = (hours: readonly number[]) => ({
-    stops: hours.length,
-    sumLog: hours.reduce((sum, h) => sum + Math.log(h), 0),
-    sumLogSquared: hours.reduce((sum, h) => sum + Math.log(h) ** 2, 0),
-  });
   test("nothing seen leaves the belief", () => {
-    expect(shrinkLognormal(prior, seen([]))).toEqual(sixty);
+    expect(shrinkLognormal(prior, sumsOf([]))).toEqual(sixty);
   });
-  test("as many stops as the weight meet in the middle of the logarithms", () => {
-    const { mu } = shrinkLognormal(prior, seen([10, 10, 10, 10, 10]));
-    expect(Math.exp(mu)).toBeCloseTo(Math.sqrt(60 * 10), 9);
+  test("as many stops as the weight meet the believed mean in the middle, by hand", () => {
+    const pulled = shrinkLognormal(prior, sumsOf([2, 4, 6, 8, 30]));
+    expect(lognormalMean(pulled)).toBeCloseTo((60 * Math.exp(0.32) + 10) / 2, 9);
+    expect(pulled.sigma).toBe(0.8);
   });
-  test("many stops win, in place and in spread", () => {
+  test("one very short stop lowers the mean", () => {
+    expect(lognormalMean(shrinkLognormal(prior, sumsOf([0.01])))).toBeCloseTo(
+      (5 * 60 * Math.exp(0.32) + 0.01) / 6,
+      9,
+    );
+  });
+  test("many stops win, whatever their spread", () => {
     const stream = randomStream(3, "stops");
-    const hours = Array.from({ length: 5000 }, () => Math.exp(Math.log(20) + 0.5 * stream.normal()));
-    const { mu, sigma } = shrinkLognormal(prior, seen(hours));
-    expect(Math.exp(mu) / 20).toBeCloseTo(1, 1);
-    expect(sigma).toBeCloseTo(0.5, 1);
+    const hours = Array.from({ length: 5000 }, () => Math.exp(Math.log(20) + 1.2 * stream.normal()));
+    const mean = 20 * Math.exp(1.2 ** 2 / 2);
+    expect(lognormalMean(shrinkLognormal(prior, sumsOf(hours))) / mean).toBeCloseTo(1, 1);
   });
-  test("stops that contradict the belief widen it", () => {
-    expect(shrinkLognormal(prior, seen([1, 1])).sigma).toBeGreaterThan(prior.sigma);
+  test("without the sum of hours the logarithms stand for it", () => {
+    const { sumHours: _, ...logs } = sumsOf([5, 5, 5]);
+    expect(lognormalMean(shrinkLognormal(prior, logs))).toBeCloseTo(
+      lognormalMean(shrinkLognormal(prior, { ...logs, sumHours: 15 })),
+      9,
+    );
   });
 });

@@ -40,7 +40,45 @@ const crowd: GroupInput = {
 };
 
 const undated = { ...noDates, checkedOn: null };
+const stepped = {
+  fixedCost: 1500,
+  costSteps: [
+    { afterHours: 24, cost: 20_000 },
+    { afterHours: 72, cost: 150_000 },
+  ],
+};
+const standIns = (input: GroupInput): GroupInput => ({
+  ...input,
+  installed: input.installed.flatMap((row) =>
+    ["a", "b"].map((machine) => ({
+      ...{ ...row, units: row.units / 2 },
+      standby: { machineId: `${row.lineId} ${machine}`, group: "G", needed: 1 },
+    })),
+  ),
+});
+const leaving: GroupInput = {
+  ...smallGroup,
+  installed: smallGroup.installed.map((row) =>
+    row.lineId === "TAD-01" && row.poolId === "oak"
+      ? {
+          ...row,
+          leaves: [
+            { on: "2027-02-20", units: 6, kept: true },
+            { on: "2027-06-10", units: 30, kept: false },
+          ],
+        }
+      : row,
+  ),
+};
+const outForRepair = [
+  { on: "2027-01-20", pieces: 3, works: 0.6 },
+  { on: "2027-07-01", pieces: 2, works: null },
+];
 const meansAgree = [
+  ["units that leave, some of them kept", leaving],
+  ["units out for repair", ofPool("oak", { arrivals: outForRepair })],
+  ["a fixed cost and steps", withLine("TAD-01", stepped)],
+  ["machines that stand in for each other", standIns(smallGroup)],
   ["an assumed cost", withLine("TAD-01", { costEvidence: "assumed" })],
   ["a part that may or may not be orderable", ofPool("heron", { dates: undated, stock: [lot("VEL", 1)] })],
   ["spares only at another site", ofPool("oak", { stock: [lot("OST", 3)] })],

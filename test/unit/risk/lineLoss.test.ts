@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { likelyAssumptions } from "@/lib/risk/assumptions";
 import { evaluate } from "@/lib/risk/evaluate";
-import { lineLoss, type PoolOnLine } from "@/lib/risk/lineLoss";
+import { lineLoss } from "@/lib/risk/lineLoss";
+import type { PoolOnLine } from "@/lib/risk/lineStops";
 import { line, smallGroup } from "../../support/smallGroup";
 
 const [oakResult] = evaluate(smallGroup, likelyAssumptions).pools;
@@ -56,4 +57,37 @@ test("the worst stage of a line is the one that weighs most, not the last in the
     lineLoss(velmark, { pools, assumptions: likelyAssumptions }).worstStage;
   expect(worst([notice, undated])).toBe("undated");
   expect(worst([undated, oak])).toBe("own-stock");
+});
+
+describe("fixed cost and steps, hours as good as certain: by hand", () => {
+  const stepped = {
+    ...velmark,
+    fixedCost: 700,
+    costSteps: [
+      { afterHours: 4, cost: 3000 },
+      { afterHours: 40, cost: 90_000 },
+      { afterHours: 60, cost: 500_000 },
+    ],
+  };
+  const [pool] = lineLoss(stepped, { pools: [oak], assumptions: likelyAssumptions }).pools;
+  test("a stop of 5 hours passes the first step, one of 50 hours two of them", () => {
+    expect(pool?.costWithSpare).toBeCloseTo(700 + cost(5) + 3000, 2);
+    expect(pool?.costWithoutSpare).toBeCloseTo(700 + cost(50) + 93_000, 2);
+    expect(pool?.stopWithSpare).toEqual({
+      hoursBeyond: expect.closeTo(3, 3),
+      stepChances: [expect.closeTo(1, 9), expect.closeTo(0, 9), expect.closeTo(0, 9)],
+    });
+  });
+  test("the way of a spare from another site counts towards the steps", () => {
+    const away = lineLoss({ ...stepped, siteId: "TAD" }, { pools: [oak], assumptions: likelyAssumptions });
+    expect(away.pools[0]?.costWithSpare).toBeCloseTo(700 + cost(35) + 3000, 2);
+  });
+  test("no steps at no cost change nothing, to the last bit", () => {
+    const none = { ...velmark, fixedCost: 0, costSteps: [] };
+    expect(lineLoss(none, { pools: [oak], assumptions: likelyAssumptions })).toEqual(result);
+  });
+  test("a negative step is refused by name", () => {
+    const bad = { ...velmark, costSteps: [{ afterHours: 3, cost: -1 }] };
+    expect(() => lineLoss(bad, { pools: [oak], assumptions: likelyAssumptions })).toThrow("cost of a step");
+  });
 });

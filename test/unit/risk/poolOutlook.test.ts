@@ -15,7 +15,7 @@ describe("how a pool is replenished", () => {
   const outlook = (
     part: Parameters<typeof pool>[1],
     stage: "open" | "undated" | "own-stock" | "repair-fed",
-  ) => supplyOutlook({ pool: pool("a", part), stage, units: 10, asOf }, likelyAssumptions);
+  ) => supplyOutlook({ pool: pool("a", part), stage, units: 10, leaving: [], asOf }, likelyAssumptions);
   test("an open part is ordered for ever at its lead time", () => {
     expect(outlook({}, "open")).toEqual([
       {

@@ -34,9 +34,15 @@ test.each<[string, PoolInput, number]>([
 ])("without a spare, %s", (_, part, hours) => {
   expect(timesOf(part).hoursWithoutSpare).toBeCloseTo(hours, 8);
 });
-test("with a spare, 20 stops of 4 hours pull the class median from 3.5", () => {
-  const { withSpare } = timesOf(pool("a", {}));
-  expect(Math.exp(withSpare.mu)).toBeCloseTo(Math.exp((5 * Math.log(3.5) + 20 * Math.log(4)) / 25), 9);
+test("with a spare, 20 stops of 4.5 hours on average pull the class mean of 4.82, by hand", () => {
+  const [seen] = smallGroup.restorations;
+  if (!seen) throw new Error("no stops");
+  const { hoursWithSpare } = timesOf(pool("a", {}), [{ ...seen, sumHours: 90 }]);
+  expect(hoursWithSpare).toBeCloseTo((5 * 3.5 * Math.exp(0.32) + 90) / 25, 9);
+});
+test("where hours were not summed the logarithms stand for them: 4 hours in the middle, spread 0.5", () => {
+  const { hoursWithSpare } = timesOf(pool("a", {}));
+  expect(hoursWithSpare).toBeCloseTo((5 * 3.5 * Math.exp(0.32) + 80 * Math.exp(0.25)) / 25, 9);
 });
 test("stops of another class, or with a spare, say nothing about stops without one", () => {
   const stop = { stops: 50, sumLog: 50 * Math.log(900), sumLogSquared: 50 * Math.log(900) ** 2 };

@@ -191,3 +191,31 @@ describe("plain values", () => {
     ]);
   });
 });
+
+test("terms of a stop and machines that stand in are told as corrections, machine by machine added up", () => {
+  const steps = [
+    { afterHours: 48, cost: 10_000 },
+    { afterHours: 72, cost: 25_000 },
+  ];
+  const [first, second] = smallGroup.lines;
+  if (!first || !second) throw new Error("no lines");
+  const input: GroupInput = {
+    ...smallGroup,
+    lines: [{ ...first, fixedCost: 700, costSteps: steps }, second, ...smallGroup.lines.slice(2)],
+    installed: smallGroup.installed.flatMap((row) =>
+      row.lineId !== first.id || row.poolId !== "oak"
+        ? [row]
+        : ["a", "b"].map((machineId) => ({
+            ...{ ...row, units: row.units / 2 },
+            standby: { machineId, group: "formers", needed: 1 },
+          })),
+    ),
+  };
+  const told = changedInputs(start, { ...start, input });
+  expect(told.map(({ step, fact, before, after }) => [step, fact, before, after])).toEqual([
+    ["corrections", "fixedCost", null, 700],
+    ["corrections", "costSteps", null, "48:10000;72:25000"],
+    ["corrections", "standIn", 0, 48],
+    ["corrections", "machinesNeeded", null, "1 of formers"],
+  ]);
+});
