@@ -12,6 +12,8 @@ export interface Deeded {
   readonly siteId?: string | null;
   readonly before?: Prisma.InputJsonValue;
   readonly after?: Prisma.InputJsonValue;
+  /** The parts whose stock alone it touched; without them it may have touched any figure. Not audited. */
+  readonly stockOf?: readonly string[];
 }
 
 export type Transaction = Prisma.TransactionClient;
@@ -19,6 +21,7 @@ export type Transaction = Prisma.TransactionClient;
 /** What no evaluation reads; a change of these alone leaves every stored figure right. */
 const BESIDE_THE_FIGURES: ReadonlySet<string> = new Set([
   "User",
+  "CalendarFeed",
   "Plan",
   "PlanLine",
   "Project",
@@ -28,6 +31,13 @@ const BESIDE_THE_FIGURES: ReadonlySet<string> = new Set([
   "AxisEntry",
   // Binds whatever the loss is; nothing weighs it against money.
   "Obligation",
+  // Help at a breakdown; nothing is computed from them.
+  "Backup",
+  "Contact",
+  // Says what fits, not what is lost.
+  "CompatibilityRule",
+  // Says what a retrofit costs.
+  "ScopeNorm",
   // A version that was written is not yet in use; taking it into use is a change of the setting.
   "AssumptionSet",
 ]);
@@ -69,9 +79,20 @@ class Refused extends Error {
 }
 
 async function keep(tx: Transaction, actor: Actor, deeds: readonly Deeded[]): Promise<void> {
-  await tx.auditEntry.createMany({ data: deeds.map((deed) => ({ ...deed, userId: actor.userId })) });
-  if (deeds.every(({ entity }) => BESIDE_THE_FIGURES.has(entity))) return;
-  await tx.dataVersion.update({ where: { id: 1 }, data: { version: { increment: 1 } } });
+  await tx.auditEntry.createMany({
+    data: deeds.map(({ stockOf: _, ...deed }) => ({ ...deed, userId: actor.userId })),
+  });
+  const telling = deeds.filter(({ entity }) => !BESIDE_THE_FIGURES.has(entity));
+  if (telling.length === 0) return;
+  const { version } = await tx.dataVersion.update({
+    where: { id: 1 },
+    data: { version: { increment: 1 } },
+    select: { version: true },
+  });
+  if (telling.every(({ stockOf }) => stockOf !== undefined))
+    await tx.narrowChange.create({
+      data: { version, partIds: [...new Set(telling.flatMap(({ stockOf }) => stockOf ?? []))] },
+    });
 }
 
 /**

@@ -44,6 +44,7 @@ export async function changeStock(
       siteId: lot.siteId,
       before: seen,
       after: wanted,
+      stockOf: [lot.partId],
     });
     return ok(null);
   });

@@ -2,18 +2,17 @@ import "server-only";
 import { holdData, type Transaction } from "@/lib/data/change";
 import { database } from "@/lib/data/client";
 import { assumptionsInUse, type SetInUse } from "@/lib/data/group/assumptionsInUse";
-import { drawPlaces } from "@/lib/data/group/drawPlaces";
+import { dropStale, markStale } from "@/lib/data/group/dropStale";
+import { evaluateGroup } from "@/lib/data/group/evaluateGroup";
+import { poolsToStore } from "@/lib/data/group/evaluationRows";
 import { loadGroupInput } from "@/lib/data/group/loadGroupInput";
+import { stepEvaluation, type Wanted, type WarmGroup } from "@/lib/data/group/stepEvaluation";
+import { storeWhole } from "@/lib/data/group/storeEvaluation";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { Assumptions } from "@/lib/risk/assumptions";
-import type { LinePlace } from "@/lib/risk/draws/linePlace";
-import { ENGINE, evaluate } from "@/lib/risk/evaluate";
-import type { GroupResult, LineResult } from "@/lib/risk/evaluation";
+import { ENGINE } from "@/lib/risk/evaluate";
 import type { AssumptionChoice } from "@/lib/schema/assumptions";
-import type { Prisma } from "@/prisma/generated/client";
 
-/** A page that began to read an evaluation has finished after this. */
-const READING_MINUTES = 10;
 const LONGEST_EVALUATION_MS = 120_000;
 
 /** Which rows a page reads, and on what they were computed. */
@@ -27,22 +26,29 @@ export interface EvaluationMark {
   readonly assumptions: Assumptions;
 }
 
+/** The last evaluation this process computed; kept over hot reloads. */
+const kept = globalThis as typeof globalThis & { ebblineGroup?: WarmGroup };
+
 /**
  * The evaluation of the group at a day on the data and with the assumptions in use now, computed when nobody has yet.
  *
+ * Where only the stock of some parts changed since this process computed it last, no more than that is computed again.
  * Evaluations of older data are dropped once whoever was reading them has long finished.
  */
 export async function currentEvaluation(asOf: IsoDate): Promise<EvaluationMark> {
-  return (
-    (await stored(database(), asOf)) ??
-    database().$transaction(
-      async (tx) => {
-        await holdData(tx);
-        return (await stored(tx, asOf)) ?? compute(tx, asOf);
-      },
-      { timeout: LONGEST_EVALUATION_MS, maxWait: LONGEST_EVALUATION_MS },
-    )
+  const known = await stored(database(), asOf);
+  if (known) return known;
+  const found = await database().$transaction(
+    async (tx) => {
+      await holdData(tx);
+      return (await stored(tx, asOf)) ?? compute(tx, asOf);
+    },
+    { timeout: LONGEST_EVALUATION_MS, maxWait: LONGEST_EVALUATION_MS },
   );
+  if (!("group" in found)) return found;
+  // Only what is committed may be started from.
+  kept.ebblineGroup = found;
+  return { id: found.id, asOf, dataVersion: Number(found.dataVersion), ...ways(found.set) };
 }
 
 async function stored(tx: Transaction, asOf: IsoDate): Promise<EvaluationMark | null> {
@@ -55,61 +61,27 @@ async function stored(tx: Transaction, asOf: IsoDate): Promise<EvaluationMark | 
   return row ? { id: row.id, asOf, dataVersion: Number(row.dataVersion), ...ways(set) } : null;
 }
 
-async function compute(tx: Transaction, asOf: IsoDate): Promise<EvaluationMark> {
+async function compute(tx: Transaction, asOf: IsoDate): Promise<WarmGroup> {
   const { version } = await tx.dataVersion.findUniqueOrThrow({ where: { id: 1 } });
-  const set = await assumptionsInUse(tx);
-  const input = await loadGroupInput(tx, asOf);
-  const result = evaluate(input, set.values);
-  const day = new Date(`${asOf}T00:00:00Z`);
-  await tx.$executeRaw`
-    DELETE FROM "Evaluation" WHERE "dataVersion" < ${version} AND "takenAt" < now() - make_interval(mins => ${READING_MINUTES}::int)`;
-  const { id } = await tx.evaluation.create({
-    data: {
-      ...{ asOf: day, dataVersion: version, engine: ENGINE, assumptions: asJson(set.values) },
-      ...{ assumptionKind: set.kind, assumptionVersion: set.version },
-    },
-    select: { id: true },
-  });
-  await tx.evaluatedLine.createMany({ data: rankedRows(id, result, drawPlaces(input, set.values, result)) });
-  await tx.evaluatedPool.createMany({
-    data: result.pools
-      .filter((pool) => !pool.poolId.startsWith("unidentified:"))
-      .map((pool) => ({ evaluationId: id, partId: pool.poolId, result: asJson(pool) })),
-  });
-  return { id, asOf, dataVersion: Number(version), ...ways(set) };
+  const wanted = { asOf, dataVersion: version, set: await assumptionsInUse(tx) };
+  const warm = kept.ebblineGroup;
+  return (warm && (await stepEvaluation(tx, warm, wanted))) ?? computeWhole(tx, wanted);
+}
+
+async function computeWhole(tx: Transaction, wanted: Wanted): Promise<WarmGroup> {
+  // The default spills the sums of a million records to disk.
+  await tx.$executeRaw`SET LOCAL work_mem = '64MB'`;
+  const group = evaluateGroup(await loadGroupInput(tx, wanted.asOf), wanted.set);
+  await markStale(tx, wanted.dataVersion);
+  const id = await storeWhole(
+    tx,
+    { ...wanted, totals: group.drawn.totals },
+    { lines: group.lines, pools: poolsToStore(group.staged.result.pools) },
+  );
+  await dropStale(tx, id);
+  return { ...wanted, id, rowsId: id, group };
 }
 
 function ways({ kind, version, values }: SetInUse) {
   return { engine: ENGINE, assumptionSet: { kind, version }, assumptions: values };
-}
-
-function rankedRows(evaluationId: string, { lines }: GroupResult, places: ReadonlyMap<string, LinePlace>) {
-  const byLoss = placesBy(lines, (line) => line.stopLoss?.mean ?? null);
-  const byScore = placesBy(lines, (line) => line.score);
-  return lines.map((line, i) => ({
-    evaluationId,
-    lineId: line.lineId,
-    rankByLoss: byLoss[i] ?? null,
-    rankByScore: byScore[i] ?? lines.length,
-    result: asJson(line),
-    ...(places.has(line.lineId) ? { place: asJson(places.get(line.lineId)) } : {}),
-  }));
-}
-
-/** Place of each line from 1, largest first; equal values share a place; unknown has none. */
-function placesBy(
-  lines: readonly LineResult[],
-  value: (line: LineResult) => number | null,
-): (number | null)[] {
-  const values = lines.map(value);
-  const sorted = values.filter((v) => v !== null).sort((a, b) => b - a);
-  const place = new Map<number, number>();
-  sorted.forEach((v, i) => {
-    if (!place.has(v)) place.set(v, i + 1);
-  });
-  return values.map((v) => (v === null ? null : (place.get(v) ?? null)));
-}
-
-function asJson(value: unknown): Prisma.InputJsonValue {
-  return value as Prisma.InputJsonValue;
 }

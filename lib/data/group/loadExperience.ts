@@ -4,7 +4,7 @@ import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { ExperienceInput, RestorationInput } from "@/lib/risk/evaluation";
 
 /** Years of records that count as experience; older ones describe a younger machine. */
-const WINDOW_YEARS = 5;
+export const WINDOW_YEARS = 5;
 
 /**
  * Removals, failures and unit-years of each pool at each site in the years before the day.
@@ -13,11 +13,11 @@ const WINDOW_YEARS = 5;
  */
 export async function loadExperience(tx: Transaction, asOf: IsoDate): Promise<ExperienceInput[]> {
   return tx.$queryRaw<ExperienceInput[]>`
-    WITH span AS (
+    WITH span AS NOT MATERIALIZED (
       SELECT ${asOf}::date AS "until", (${asOf}::date - make_interval(years => ${WINDOW_YEARS}::int))::date AS "since"
     ), service AS (
-      SELECT l."siteId",
-        coalesce(u."partId"::text, p."partId"::text, 'unidentified:' || p."itemClass"::text) AS "poolId",
+      SELECT l."siteId", coalesce(u."partId", p."partId") AS "partId",
+        CASE WHEN coalesce(u."partId", p."partId") IS NULL THEN p."itemClass" END AS "unread",
         greatest(0, least(coalesce(pl."untilOn", span."until"), span."until")
           - greatest(span."since", pl."fromOn", make_date(coalesce(a."inServiceYear", m."inServiceYear"), 1, 1))
         ) / 365.25 AS "years"
@@ -29,9 +29,9 @@ export async function loadExperience(tx: Transaction, asOf: IsoDate): Promise<Ex
       LEFT JOIN "Placement" pl ON pl."positionId" = p."id"
       LEFT JOIN "Unit" u ON u."id" = pl."unitId"
     ), happened AS (
-      SELECT e."siteId", e."kind", e."commonCause",
-        coalesce(e."partId"::text, u."partId"::text, p."partId"::text,
-          'unidentified:' || coalesce(p."itemClass", e."itemClass")::text) AS "poolId"
+      SELECT e."siteId", e."kind", e."commonCause", coalesce(e."partId", u."partId", p."partId") AS "partId",
+        CASE WHEN coalesce(e."partId", u."partId", p."partId") IS NULL
+          THEN coalesce(p."itemClass", e."itemClass") END AS "unread"
       FROM "Event" e
       CROSS JOIN span
       LEFT JOIN "Position" p ON p."id" = e."positionId"
@@ -41,16 +41,17 @@ export async function loadExperience(tx: Transaction, asOf: IsoDate): Promise<Ex
       LEFT JOIN "Unit" u ON u."id" = pl."unitId"
       WHERE e."setAside" IS NULL AND e."happenedAt" >= span."since" AND e."happenedAt" < span."until" + 1
     ), causes AS (
-      SELECT "poolId", "siteId", "commonCause", count(*) AS "removals",
+      SELECT "partId", "unread", "siteId", "commonCause", count(*) AS "removals",
         count(*) FILTER (WHERE "kind" <> 'no_fault_found') AS "failures"
-      FROM happened WHERE "poolId" IS NOT NULL GROUP BY 1, 2, 3
+      FROM happened WHERE "partId" IS NOT NULL OR "unread" IS NOT NULL GROUP BY 1, 2, 3, 4
     ), counted AS (
-      SELECT "poolId", "siteId",
+      SELECT coalesce("partId"::text, 'unidentified:' || "unread"::text) AS "poolId", "siteId",
         sum(CASE WHEN "commonCause" IS NULL THEN "removals" ELSE 1 END) AS "removals",
         sum(CASE WHEN "commonCause" IS NULL THEN "failures" ELSE least("failures", 1) END) AS "failures"
-      FROM causes GROUP BY 1, 2
+      FROM causes GROUP BY "partId", "unread", "siteId"
     ), exposed AS (
-      SELECT "poolId", "siteId", sum("years") AS "years" FROM service GROUP BY 1, 2
+      SELECT coalesce("partId"::text, 'unidentified:' || "unread"::text) AS "poolId", "siteId", sum("years") AS "years"
+      FROM service GROUP BY "partId", "unread", "siteId"
     )
     SELECT "poolId", "siteId"::text AS "siteId",
       coalesce(counted."removals", 0)::int AS "removals",
@@ -60,20 +61,29 @@ export async function loadExperience(tx: Transaction, asOf: IsoDate): Promise<Ex
     ORDER BY 1, 2`;
 }
 
-/** Stops of each class with and without a spare at hand, summed in logarithms. */
+/**
+ * Stops of each class with and without a spare at hand: how many, their hours, and the logarithms, summed.
+ *
+ * Many stops last alike: each length is weighed by how often it occurs, and its logarithm taken once.
+ */
 export async function loadRestorations(tx: Transaction, asOf: IsoDate): Promise<RestorationInput[]> {
   return tx.$queryRaw<RestorationInput[]>`
-    SELECT coalesce(part."itemClass", p."itemClass", e."itemClass")::text AS "itemClass", e."spareAtHand",
-      count(*)::int AS "stops",
-      sum(ln(e."downtimeHours"))::float8 AS "sumLog",
-      sum(ln(e."downtimeHours") ^ 2)::float8 AS "sumLogSquared"
-    FROM "Event" e
-    LEFT JOIN "Part" part ON part."id" = e."partId"
-    LEFT JOIN "Position" p ON p."id" = e."positionId"
-    WHERE e."setAside" IS NULL AND e."spareAtHand" IS NOT NULL AND e."downtimeHours" > 0
-      AND e."happenedAt" < ${asOf}::date + 1
-      AND e."happenedAt" >= ${asOf}::date - make_interval(years => ${WINDOW_YEARS}::int)
-      AND coalesce(part."itemClass", p."itemClass", e."itemClass") IS NOT NULL
-    GROUP BY 1, 2
+    WITH lengths AS (
+      SELECT coalesce(part."itemClass", p."itemClass", e."itemClass") AS "itemClass", e."spareAtHand",
+        e."downtimeHours" AS "hours", count(*) AS "stops"
+      FROM "Event" e
+      LEFT JOIN "Part" part ON part."id" = e."partId"
+      LEFT JOIN "Position" p ON p."id" = e."positionId"
+      WHERE e."setAside" IS NULL AND e."spareAtHand" IS NOT NULL AND e."downtimeHours" > 0
+        AND e."happenedAt" < ${asOf}::date + 1
+        AND e."happenedAt" >= ${asOf}::date - make_interval(years => ${WINDOW_YEARS}::int)
+        AND coalesce(part."itemClass", p."itemClass", e."itemClass") IS NOT NULL
+      GROUP BY 1, 2, 3
+    )
+    SELECT "itemClass"::text AS "itemClass", "spareAtHand", sum("stops")::int AS "stops",
+      sum("stops" * ln("hours"))::float8 AS "sumLog",
+      sum("stops" * ln("hours") ^ 2)::float8 AS "sumLogSquared",
+      sum("stops" * "hours")::float8 AS "sumHours"
+    FROM lengths GROUP BY "itemClass", "spareAtHand"
     ORDER BY 1, 2`;
 }

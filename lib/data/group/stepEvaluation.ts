@@ -1,0 +1,94 @@
+import "server-only";
+import type { Transaction } from "@/lib/data/change";
+import type { SetInUse } from "@/lib/data/group/assumptionsInUse";
+import { dropStale, markStale } from "@/lib/data/group/dropStale";
+import { type EvaluatedGroup, reevaluateGroup } from "@/lib/data/group/evaluateGroup";
+import { type LineToStore, poolsToStore } from "@/lib/data/group/evaluationRows";
+import { loadPoolsOf } from "@/lib/data/group/loadPools";
+import { type ChangedLine, storeStep } from "@/lib/data/group/storeEvaluation";
+import type { IsoDate } from "@/lib/kernel/isoDate";
+import type { PoolInput } from "@/lib/risk/evaluation";
+
+/** An evaluation this process computed and still has in mind. */
+export interface WarmGroup {
+  readonly id: string;
+  readonly rowsId: string;
+  readonly asOf: IsoDate;
+  readonly dataVersion: bigint;
+  readonly set: SetInUse;
+  readonly group: EvaluatedGroup;
+}
+
+/** What is asked for: data of which version, with which assumptions. */
+export interface Wanted {
+  readonly asOf: IsoDate;
+  readonly dataVersion: bigint;
+  readonly set: SetInUse;
+}
+
+/**
+ * The evaluation from the one in mind, when nothing but the stock of some parts has changed since; else null.
+ *
+ * Only what the change touches is loaded, computed and written; the rows are those a whole evaluation would give.
+ */
+export async function stepEvaluation(
+  tx: Transaction,
+  warm: WarmGroup,
+  wanted: Wanted,
+): Promise<WarmGroup | null> {
+  if (warm.asOf !== wanted.asOf || !isSameSet(warm.set, wanted.set)) return null;
+  const changed = await loadChanged(tx, warm, wanted);
+  if (changed === null || !(await isLatest(tx, warm))) return null;
+  const group = reevaluateGroup(warm.group, changed);
+  await markStale(tx, wanted.dataVersion);
+  const id = await storeStep(
+    tx,
+    { ...wanted, totals: group.drawn.totals },
+    {
+      rowsId: warm.rowsId,
+      lines: changedLines(warm.group.lines, group.lines),
+      pools: poolsToStore(changed.flatMap((pool) => group.staged.pools.get(pool.id)?.result ?? [])),
+    },
+  );
+  await dropStale(tx, warm.rowsId);
+  return { ...wanted, id, rowsId: warm.rowsId, group };
+}
+
+function isSameSet(a: SetInUse, b: SetInUse): boolean {
+  return a.kind === b.kind && a.version === b.version;
+}
+
+/** The pools of the parts whose stock changed since; null when anything else may have, or pools came or went. */
+async function loadChanged(tx: Transaction, warm: WarmGroup, wanted: Wanted): Promise<PoolInput[] | null> {
+  const narrow = await tx.narrowChange.findMany({
+    where: { version: { gt: warm.dataVersion, lte: wanted.dataVersion } },
+    select: { partIds: true },
+  });
+  if (BigInt(narrow.length) !== wanted.dataVersion - warm.dataVersion) return null;
+  const partIds = [...new Set(narrow.flatMap((change) => change.partIds))];
+  const pools = await loadPoolsOf(tx, wanted.asOf, partIds);
+  const { ground, pools: known } = warm.group.staged;
+  const isThere = ({ id, stock }: PoolInput) => known.has(id) && (ground.units.has(id) || stock.length > 0);
+  return pools.length === partIds.length && pools.every(isThere) ? pools : null;
+}
+
+/** Whether the rows are still there, and as this process left them. */
+async function isLatest(tx: Transaction, { id, rowsId }: WarmGroup): Promise<boolean> {
+  const latest = await tx.evaluation.findFirst({
+    where: { rowsId },
+    orderBy: { dataVersion: "desc" },
+    select: { id: true },
+  });
+  return latest?.id === id;
+}
+
+function changedLines(before: readonly LineToStore[], now: readonly LineToStore[]): ChangedLine[] {
+  return now.flatMap((line, i): ChangedLine[] => {
+    const old = before[i];
+    if (old?.result !== line.result) return [line];
+    const { result: _, ...rest } = line;
+    const isSame =
+      old.place === line.place && old.rankByLoss === line.rankByLoss && old.rankByScore === line.rankByScore;
+    return isSame ? [] : [rest];
+  });
+}

@@ -1,0 +1,125 @@
+import "server-only";
+import { randomUUID } from "node:crypto";
+import type { Transaction } from "@/lib/data/change";
+import type { SetInUse } from "@/lib/data/group/assumptionsInUse";
+import type { LineToStore, PoolToStore } from "@/lib/data/group/evaluationRows";
+import type { IsoDate } from "@/lib/kernel/isoDate";
+import type { DrawnTotals } from "@/lib/risk/draws/drawTotals";
+import { ENGINE } from "@/lib/risk/evaluate";
+import type { Prisma } from "@/prisma/generated/client";
+
+/** What an evaluation is of. */
+export interface Evaluated {
+  readonly asOf: IsoDate;
+  readonly dataVersion: bigint;
+  readonly set: SetInUse;
+  readonly totals: DrawnTotals;
+}
+
+export interface RowsToStore {
+  readonly lines: readonly LineToStore[];
+  readonly pools: readonly PoolToStore[];
+}
+
+/** What changed: a line whose place or rank alone did goes without its result. */
+export interface ChangedRows extends Pick<RowsToStore, "pools"> {
+  readonly rowsId: string;
+  readonly lines: readonly ChangedLine[];
+}
+
+export type ChangedLine = Omit<LineToStore, "result"> & Partial<Pick<LineToStore, "result">>;
+
+/** So many rows go in one statement: few trips, and no text of many megabytes. */
+const ROWS_AT_ONCE = 1000;
+
+/** Stores an evaluation of everything with rows of its own; returns its id, which names its rows too. */
+export async function storeWhole(tx: Transaction, evaluated: Evaluated, rows: RowsToStore): Promise<string> {
+  const id = randomUUID();
+  await createEvaluation(tx, evaluated, { id, rowsId: id });
+  const of = { rowsId: id, version: evaluated.dataVersion };
+  await insertLines(tx, of, rows.lines);
+  await insertPools(tx, of, rows.pools);
+  return id;
+}
+
+/** Stores an evaluation that shares all rows of `rowsId` but those given, which changed; returns its id. */
+export async function storeStep(
+  tx: Transaction,
+  evaluated: Evaluated,
+  { rowsId, lines, pools }: ChangedRows,
+): Promise<string> {
+  const id = randomUUID();
+  const version = evaluated.dataVersion;
+  await createEvaluation(tx, evaluated, { id, rowsId });
+  const lineIds = lines.map(({ lineId }) => lineId);
+  const partIds = pools.map(({ partId }) => partId);
+  await tx.$executeRaw`
+    UPDATE "LineRow" SET "untilVersion" = ${version}
+    WHERE "rowsId" = ${rowsId}::uuid AND "lineId" = ANY(${lineIds}::uuid[]) AND "untilVersion" > ${version}`;
+  await tx.$executeRaw`
+    UPDATE "PoolRow" SET "untilVersion" = ${version}
+    WHERE "rowsId" = ${rowsId}::uuid AND "partId" = ANY(${partIds}::uuid[]) AND "untilVersion" > ${version}`;
+  await insertLines(tx, { rowsId, version }, lines);
+  await insertPools(tx, { rowsId, version }, pools);
+  return id;
+}
+
+async function createEvaluation(
+  tx: Transaction,
+  { asOf, dataVersion, set, totals }: Evaluated,
+  ids: { readonly id: string; readonly rowsId: string },
+): Promise<void> {
+  await tx.evaluation.create({
+    data: {
+      ...ids,
+      ...{ asOf: new Date(`${asOf}T00:00:00Z`), dataVersion, engine: ENGINE },
+      ...{ assumptionKind: set.kind, assumptionVersion: set.version, assumptions: asJson(set.values) },
+      totals: asJson(totals),
+    },
+  });
+}
+
+function asJson(value: unknown): Prisma.InputJsonValue {
+  return value as Prisma.InputJsonValue;
+}
+
+interface Of {
+  readonly rowsId: string;
+  readonly version: bigint;
+}
+
+/** A line that comes without a result keeps that of the row it follows. */
+async function insertLines(
+  tx: Transaction,
+  { rowsId, version }: Of,
+  lines: readonly ChangedLine[],
+): Promise<void> {
+  for (const some of inParts(lines))
+    await tx.$executeRaw`
+      INSERT INTO "LineRow" ("rowsId", "lineId", "fromVersion", "rankByLoss", "rankByScore", "result", "place")
+      SELECT ${rowsId}::uuid, r."lineId", ${version}, r."rankByLoss", r."rankByScore",
+        coalesce(r."result", old."result"), r."place"
+      FROM json_to_recordset(${JSON.stringify(some)}::json)
+        AS r("lineId" uuid, "rankByLoss" int, "rankByScore" int, "result" jsonb, "place" jsonb)
+      LEFT JOIN "LineRow" old ON old."rowsId" = ${rowsId}::uuid AND old."lineId" = r."lineId"
+        AND old."untilVersion" = ${version}`;
+}
+
+async function insertPools(
+  tx: Transaction,
+  { rowsId, version }: Of,
+  pools: readonly PoolToStore[],
+): Promise<void> {
+  for (const some of inParts(pools))
+    await tx.$executeRaw`
+      INSERT INTO "PoolRow" ("rowsId", "partId", "fromVersion", "result", "noSpareByMonth")
+      SELECT ${rowsId}::uuid, r."partId", ${version}, r."result", r."noSpareByMonth"
+      FROM json_to_recordset(${JSON.stringify(some)}::json)
+        AS r("partId" uuid, "result" jsonb, "noSpareByMonth" float8[])`;
+}
+
+function inParts<T>(rows: readonly T[]): (readonly T[])[] {
+  return Array.from({ length: Math.ceil(rows.length / ROWS_AT_ONCE) }, (_, part) =>
+    rows.slice(part * ROWS_AT_ONCE, (part + 1) * ROWS_AT_ONCE),
+  );
+}
