@@ -41,6 +41,7 @@ export const REGISTERS: Readonly<Record<RegisterKey, Register>> = {
       ["controllerModel", "controllerDesignation"],
       ["firmware", "controllerDesignation"],
       ["memoryPercent", "controllerDesignation"],
+      ["costFixed", "costPerHour"],
       ["costOwner", "costPerHour"],
     ],
     ascending: [["costApprovedOn", "costValidUntil"]],

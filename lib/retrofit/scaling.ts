@@ -21,3 +21,15 @@ export function countsPerUnit(input: ScalingInput): number {
   }
   return (input.countsPerRev * input.motorRevs) / (input.loadRevs * input.unitsPerLoadRev);
 }
+
+/** The figures of a scaling as a survey leaves them; null is not known. */
+export type RecordedScaling = { readonly [Figure in keyof ScalingInput]: number | null };
+
+/** `countsPerUnit` of a record; null where a figure is missing or not above zero. */
+export function recordedCountsPerUnit(record: RecordedScaling): number | null {
+  const { countsPerRev, motorRevs, loadRevs, unitsPerLoadRev } = record;
+  const isFigure = (value: number | null): value is number => value !== null && value > 0;
+  if (!isFigure(countsPerRev) || !isFigure(motorRevs) || !isFigure(loadRevs) || !isFigure(unitsPerLoadRev))
+    return null;
+  return countsPerUnit({ countsPerRev, motorRevs, loadRevs, unitsPerLoadRev });
+}

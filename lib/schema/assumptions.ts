@@ -21,6 +21,7 @@ export const assumptionRanges = {
   tolerableBeyondBuffer: { least: 0.1, most: 1000 },
   months: { least: 12, most: 120 },
   pieces: { least: 0, most: 1000 },
+  discountRate: { least: 0, most: 0.5 },
 } as const satisfies Readonly<Record<string, AssumptionRange>>;
 
 /** What is said of a value outside its bounds. */
@@ -90,6 +91,8 @@ export const assumptionValues = z.strictObject({
   transferHours: within(ranges.transferHours),
   unprovenWorks: share,
   removedUntestedWorks: share,
+  releaseWorks: share,
+  repairWorks: share,
   weights: z
     .strictObject({ stage: share, spares: share, repair: share })
     .refine(
@@ -106,6 +109,7 @@ export const assumptionValues = z.strictObject({
     ...{ inferred: within(ranges.spread), assumed: within(ranges.spread) },
   }),
   uncountedMost: within(ranges.pieces).int("Write a whole number."),
+  discountRate: within(ranges.discountRate),
 });
 
 export const ASSUMPTION_KINDS = ["careful", "likely", "bold", "own"] as const;

@@ -13,9 +13,41 @@ const hours = z
   .regex(/^\d{1,4}(\.\d{1,2})?$/, "Write hours of 0 or more with at most two places, such as 1.5.")
   .nullable();
 
+/** How the cost of a stop was found. */
+export const COST_METHODS = ["margin", "contract", "estimate"] as const;
+export type CostMethod = (typeof COST_METHODS)[number];
+
+const MOST_STEPS = 10;
+const MOST_HOURS = 9999;
+const MOST_MONEY = 999_999_999_999;
+
+const step = z.strictObject({ afterHours: z.number().nonnegative(), cost: z.number().nonnegative() });
+type Step = z.output<typeof step>;
+
+/** At most two places, as the amounts beside it have. */
+const isShort = (value: number) => Math.abs(value * 100 - Math.round(value * 100)) < 1e-6;
+const inRange = (value: number, most: number) => value > 0 && value <= most && isShort(value);
+
+/** What is wrong with a step, by its field; a step comes after a longer stop than the one before it. */
+function stepProblem(one: Step, before: Step | undefined, row: number): [keyof Step, string] | null {
+  if (!inRange(one.afterHours, MOST_HOURS))
+    return ["afterHours", `Step ${row}: write hours above 0 with at most two places, such as 48.`];
+  if (!inRange(one.cost, MOST_MONEY))
+    return ["cost", `Step ${row}: write an amount above 0 with at most two places, such as 150000.`];
+  if (before && one.afterHours <= before.afterHours)
+    return [
+      "afterHours",
+      `Step ${row}: begins after a longer stop than step ${row - 1}, or drop one of them.`,
+    ];
+  return null;
+}
+
 /** The figures of a line as they stand in the store; null is not known. */
 const storedFigures = z.strictObject({
   costPerHour: amount,
+  costFixed: amount,
+  costSteps: z.array(step).max(MOST_STEPS, `Write at most ${MOST_STEPS} steps.`).readonly(),
+  costMethod: z.enum(COST_METHODS).nullable(),
   costOwner: z.string().trim().min(1, "Write a name, or leave it empty.").max(120).nullable(),
   costApprovedOn: day,
   costValidUntil: day,
@@ -42,7 +74,14 @@ const figuresThatHold = storedFigures
     ({ costApprovedOn, costValidUntil }) =>
       costApprovedOn === null || costValidUntil === null || costApprovedOn <= costValidUntil,
     { path: ["costValidUntil"], message: "The last valid day cannot lie before the approval." },
-  );
+  )
+  .superRefine(({ costSteps }, context) => {
+    costSteps.forEach((one, at) => {
+      const problem = stepProblem(one, costSteps[at - 1], at + 1);
+      if (problem)
+        context.addIssue({ code: "custom", path: ["costSteps", at, problem[0]], message: problem[1] });
+    });
+  });
 
 /** A change of a line's figures: what the person saw, and what should stand instead. */
 export const changeLineFigures = z.strictObject({

@@ -98,6 +98,17 @@ export const ASSET_FIELDS: readonly Field[] = [
     example: "2900",
   }),
   defineField({
+    key: "costFixed",
+    label: "Cost of any stop at all",
+    kind: "decimal",
+    unit: "per stop, site currency",
+    min: 0,
+    max: 10_000_000,
+    synonyms:
+      "fixed cost per stop|fixed stop cost|cost per stop|fixkosten je stillstand|fixkosten pro stillstand|koszt stały postoju|stały koszt zatrzymania|fast kostnad per stopp|fast stoppkostnad|costo fijo por paro|coste fijo por parada",
+    example: "450",
+  }),
+  defineField({
     key: "costOwner",
     label: "Cost approved by",
     kind: "text",

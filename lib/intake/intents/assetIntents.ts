@@ -57,6 +57,7 @@ function lineIntent(row: Values, { site, line }: Place, rowNumber: number): Inte
     shiftsPerWeek: storedNumber(row, "shiftsPerWeek"),
     inServiceYear: storedNumber(row, "lineInServiceYear"),
     costPerHour,
+    costFixed: storedNumber(row, "costFixed", 2),
     costOwner: textValue(row, "costOwner"),
     costApprovedOn: approvedOn,
     costValidUntil: textValue(row, "costValidUntil"),
