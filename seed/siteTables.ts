@@ -1,5 +1,6 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { Evidence } from "@/lib/risk/evaluation";
+import type { CostMethod } from "@/lib/schema/lineFigures";
 
 export interface SiteRow {
   readonly id: string;
@@ -24,12 +25,61 @@ export interface LineRow {
   readonly shiftsPerWeek: number;
   readonly inServiceYear: number;
   readonly costPerHour: number;
+  readonly costFixed: number | null;
+  /** JSON text of the steps; money in the site's currency. */
+  readonly costSteps: string;
+  readonly costMethod: CostMethod | null;
   readonly costOwner: string | null;
   readonly costApprovedOn: IsoDate | null;
   readonly costValidUntil: IsoDate | null;
   readonly costEvidence: Evidence;
   readonly bufferHours: number;
   readonly note: string | null;
+}
+
+export interface ObligationRow {
+  readonly id: string;
+  readonly siteId: string;
+  readonly lineId: string | null;
+  readonly kind: "safety" | "legal";
+  readonly title: string;
+  readonly dueOn: IsoDate;
+  readonly source: string;
+  readonly owner: string | null;
+  readonly evidence: Evidence;
+  readonly recordedOn: IsoDate;
+  readonly doneOn: IsoDate | null;
+}
+
+export interface ShutdownWindowRow {
+  readonly id: string;
+  readonly siteId: string;
+  readonly lineId: string | null;
+  readonly name: string;
+  readonly startsOn: IsoDate;
+  readonly endsOn: IsoDate;
+  readonly usableHours: number | null;
+  readonly note: string | null;
+}
+
+export interface ContactRow {
+  readonly id: string;
+  readonly siteId: string;
+  readonly lineId: string | null;
+  readonly role: string;
+  readonly phone: string;
+  readonly hours: string;
+  readonly note: string | null;
+}
+
+export interface BackupRow {
+  readonly id: string;
+  readonly controllerId: string;
+  readonly kind: "program" | "parameters" | "operator_panel";
+  readonly takenOn: IsoDate;
+  readonly keptAt: string;
+  readonly verifiedOn: IsoDate | null;
+  readonly sourceAvailable: boolean | null;
 }
 
 export interface MachineRow {
@@ -51,6 +101,8 @@ export interface ControllerRow {
   readonly memoryPercent: number | null;
   readonly readOn: IsoDate | null;
   readonly evidence: Evidence;
+  /** The line it leads; null leads none. */
+  readonly leadsLineId: string | null;
 }
 
 export interface NetworkRow {

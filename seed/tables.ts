@@ -1,13 +1,18 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { Evidence, ItemClass } from "@/lib/risk/evaluation";
+import type { RuleKind } from "@/lib/schema/compatibilityRule";
 import type { StockState } from "@/lib/spares/usableCount";
 import type {
   AxisRow,
+  BackupRow,
+  ContactRow,
   ControllerRow,
   CurrencyRateRow,
   LineRow,
   MachineRow,
   NetworkRow,
+  ObligationRow,
+  ShutdownWindowRow,
   SiteRow,
 } from "@/seed/siteTables";
 
@@ -35,6 +40,8 @@ export interface PartRow {
   readonly leadWeeksP80: number | null;
   readonly repairYield: number | null;
   readonly repairTurnaroundDays: number | null;
+  /** Rated power of a motor, kW. */
+  readonly powerKw: number | null;
 }
 
 export interface PartAliasRow {
@@ -175,6 +182,31 @@ export interface MilestoneRow {
   readonly doneOn: IsoDate | null;
 }
 
+export interface PlannedRemovalRow {
+  readonly id: string;
+  readonly projectId: string;
+  readonly lineId: string;
+  readonly partId: string;
+  readonly units: number;
+  readonly leavesOn: IsoDate;
+  readonly kept: boolean;
+}
+
+export interface CompatibilityRuleRow {
+  readonly id: string;
+  readonly code: string;
+  readonly version: number;
+  readonly kind: RuleKind;
+  /** JSON text. */
+  readonly terms: string;
+  readonly note: string;
+  readonly source: string;
+  readonly evidence: Evidence;
+  /** RFC 3339 instant in UTC. */
+  readonly changedAt: string;
+  readonly changedBy: string;
+}
+
 export interface SettingRow {
   readonly key: string;
   /** JSON text. */
@@ -184,10 +216,15 @@ export interface SettingRow {
 /** The rows of a scenario, table by table, in the order they can be written: parents first. */
 export interface SeedTables {
   readonly Setting: Iterable<SettingRow>;
+  readonly CompatibilityRule: Iterable<CompatibilityRuleRow>;
   readonly CurrencyRate: Iterable<CurrencyRateRow>;
   readonly Site: Iterable<SiteRow>;
   readonly Line: Iterable<LineRow>;
+  readonly Obligation: Iterable<ObligationRow>;
+  readonly Contact: Iterable<ContactRow>;
+  readonly ShutdownWindow: Iterable<ShutdownWindowRow>;
   readonly Controller: Iterable<ControllerRow>;
+  readonly Backup: Iterable<BackupRow>;
   readonly Machine: Iterable<MachineRow>;
   readonly Network: Iterable<NetworkRow>;
   readonly Axis: Iterable<AxisRow>;
@@ -205,6 +242,7 @@ export interface SeedTables {
   readonly Project: Iterable<ProjectRow>;
   readonly CostEntry: Iterable<CostEntryRow>;
   readonly Milestone: Iterable<MilestoneRow>;
+  readonly PlannedRemoval: Iterable<PlannedRemovalRow>;
 }
 
 export type TableName = keyof SeedTables;

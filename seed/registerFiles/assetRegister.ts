@@ -22,6 +22,7 @@ export function assetRegister(view: SiteView): RegisterRow[] {
         shiftsPerWeek: line.shiftsPerWeek,
         lineInServiceYear: line.inServiceYear,
         costPerHour: line.costPerHour,
+        costFixed: line.costFixed,
         costOwner: line.costOwner,
         costApprovedOn: line.costApprovedOn,
         costValidUntil: line.costValidUntil,

@@ -22,6 +22,7 @@ lineName|Linienname|Nazwa linii|Linjenamn|Line name|Nombre de línea
 shiftsPerWeek|Schichten/Woche|Zmiany na tydzień|Skift per vecka|Shifts per week|Turnos por semana
 lineInServiceYear|Inbetriebnahme Linie|Rok uruchomienia linii|Driftår linje|Line year|Año de línea
 costPerHour|Stillstandskosten|Koszt godziny|Kostnad per timme|Downtime cost|Costo por hora
+costFixed|Fixkosten je Stillstand|Koszt stały postoju|Fast kostnad per stopp|Fixed cost per stop|Costo fijo por paro
 costOwner|Freigegeben von|Zatwierdził|Godkänd av|Approved by|Aprobado por
 costApprovedOn|Freigabe am|Data zatwierdzenia|Godkänd den|Approved on|Fecha de aprobación
 costValidUntil|Gültig bis|Ważne do|Giltig till|Valid until|Vigente hasta

@@ -19,11 +19,13 @@ function plantOf(all: HeldTables) {
   const machines = of(all.Machine, "lineId", idsOf(lines));
   const axes = of(all.Axis, "machineId", idsOf(machines));
   const positions = of(all.Position, "machineId", idsOf(machines));
+  const controllers = new Set(machines.map(({ controllerId }) => controllerId));
   const placements = of(all.Placement, "positionId", idsOf(positions));
   return {
     Site: sites,
     Line: lines,
-    Controller: of(all.Controller, "id", new Set(machines.map(({ controllerId }) => controllerId))),
+    Controller: of(all.Controller, "id", controllers),
+    Backup: of(all.Backup, "controllerId", controllers),
     Machine: machines,
     Network: of(all.Network, "id", new Set(axes.map(({ networkId }) => networkId))),
     Axis: axes,
@@ -39,10 +41,14 @@ export function small(): HeldTables {
   const plant = plantOf(all);
   const siteIds = idsOf(plant.Site);
   const lineIds = idsOf(plant.Line);
+  const isKept = ({ lineId }: { readonly lineId: string | null }) => lineId === null || lineIds.has(lineId);
   const projects = of(all.Project, "lineId", lineIds);
   return {
     ...all,
     ...plant,
+    Obligation: of(all.Obligation, "siteId", siteIds).filter(isKept),
+    Contact: of(all.Contact, "siteId", siteIds).filter(isKept),
+    ShutdownWindow: of(all.ShutdownWindow, "siteId", siteIds),
     CurrencyRate: of(all.CurrencyRate, "currency", new Set(plant.Site.map(({ currency }) => currency))),
     PartAlias: of(all.PartAlias, "siteId", new Set([...siteIds, null])),
     StockLot: of(all.StockLot, "siteId", siteIds),
@@ -51,5 +57,6 @@ export function small(): HeldTables {
     Project: projects,
     CostEntry: of(all.CostEntry, "projectId", idsOf(projects)),
     Milestone: of(all.Milestone, "projectId", idsOf(projects)),
+    PlannedRemoval: of(all.PlannedRemoval, "projectId", idsOf(projects)),
   };
 }

@@ -8,6 +8,7 @@ import {
   largeNetworks,
   largeSites,
 } from "@/seed/scenarios/large/largePlant";
+import { compatibilityRuleRows } from "@/seed/scenarios/showcase/compatibilityRules";
 import { settingRows } from "@/seed/scenarios/showcase/settings";
 import { rateRows } from "@/seed/scenarios/showcase/sites";
 import type { SeedTables } from "@/seed/tables";
@@ -16,10 +17,15 @@ import type { SeedTables } from "@/seed/tables";
 export function large(): SeedTables {
   return {
     Setting: settingRows(),
+    CompatibilityRule: compatibilityRuleRows(),
     CurrencyRate: rateRows(),
     Site: largeSites(),
     Line: largeLines(),
+    Obligation: [],
+    Contact: [],
+    ShutdownWindow: [],
     Controller: largeControllers(),
+    Backup: [],
     Machine: largeMachines(),
     Network: largeNetworks(),
     Axis: largeAxes(),
@@ -37,5 +43,6 @@ export function large(): SeedTables {
     Project: [],
     CostEntry: [],
     Milestone: [],
+    PlannedRemoval: [],
   };
 }

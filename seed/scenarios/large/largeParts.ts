@@ -61,6 +61,7 @@ export function largeParts(): PartRow[] {
     leadWeeksP80: chance.integer(21, 40),
     repairYield: chance.integer(4, 9) / 10,
     repairTurnaroundDays: chance.integer(15, 60),
+    powerKw: null,
   }));
 }
 

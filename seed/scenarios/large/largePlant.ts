@@ -49,6 +49,9 @@ export function largeLines(): LineRow[] {
     shiftsPerWeek: chance.integer(10, 21),
     inServiceYear: yearOfLine(line),
     costPerHour: Math.round(chance.between(400, 3_800) * modelSite(siteOfLine(line)).rate),
+    costFixed: null,
+    costSteps: "[]",
+    costMethod: null,
     costOwner: "Plant controller",
     costApprovedOn: "2026-03-02",
     costValidUntil: "2027-03-31",
@@ -77,6 +80,7 @@ export function* largeControllers(): Generator<ControllerRow> {
       memoryPercent: firmware === null ? null : chance.integer(30, 95),
       readOn: firmware === null ? null : "2026-06-01",
       evidence: firmware === null ? "assumed" : "measured",
+      leadsLineId: null,
     };
   }
 }

@@ -134,6 +134,7 @@ export function planControllers(seed: number, machines: readonly PlannedMachine[
         designation: one.designation,
         model,
         ...(unknown.has(one) ? UNREAD : readingOf(one, lower.has(one), chance)),
+        leadsLineId: one.leads ? lineId(lineOf(one).code) : null,
       },
     };
   });

@@ -84,6 +84,19 @@ export function partSpec(key: string): PartSpec {
 
 export const partId = (key: string): string => seedId("Part", partSpec(key).number);
 
+/** Rated power of a motor by its size, kW. */
+const MOTOR_KW: Readonly<Record<string, number>> = {
+  "010": 0.4,
+  "020": 0.75,
+  "040": 1.5,
+  "080": 3,
+  "150": 6,
+};
+
+function powerOf(key: string, family: FamilySpec): number | null {
+  return family.itemClass === "motor" ? (MOTOR_KW[key.slice(3)] ?? null) : null;
+}
+
 export function partRows(): PartRow[] {
   return PARTS.map(({ key, family, price, ...part }) => ({
     id: partId(key),
@@ -99,5 +112,6 @@ export function partRows(): PartRow[] {
     leadWeeksP80: part.leadWeeksP80,
     repairYield: part.repairYield,
     repairTurnaroundDays: part.repairTurnaroundDays,
+    powerKw: powerOf(key, family),
   }));
 }

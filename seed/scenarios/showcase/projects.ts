@@ -3,7 +3,7 @@ import { lineId, type SiteCode, siteId, siteSpec } from "@/seed/scenarios/showca
 import { seedId } from "@/seed/seedId";
 import type { CostEntryRow, MilestoneRow, ProjectRow } from "@/seed/tables";
 
-const projectId = (code: string): string => seedId("Project", code);
+export const projectId = (code: string): string => seedId("Project", code);
 const linesOf = (text: string): string[][] =>
   text
     .trim()

@@ -1,14 +1,20 @@
 import { axisTables, planAxes } from "@/seed/scenarios/showcase/axes";
+import { backupRows } from "@/seed/scenarios/showcase/backups";
+import { compatibilityRuleRows } from "@/seed/scenarios/showcase/compatibilityRules";
+import { contactRows } from "@/seed/scenarios/showcase/contacts";
 import { machineRows, planControllers } from "@/seed/scenarios/showcase/controllers";
 import { eventRows } from "@/seed/scenarios/showcase/events";
 import { familyRows } from "@/seed/scenarios/showcase/families";
 import { layout } from "@/seed/scenarios/showcase/layout";
 import { SHOWCASE_SEED } from "@/seed/scenarios/showcase/moment";
+import { obligationRows } from "@/seed/scenarios/showcase/obligations";
 import { PARTS, partId, partRows } from "@/seed/scenarios/showcase/parts";
 import { planPositions } from "@/seed/scenarios/showcase/positions";
 import { costEntryRows, milestoneRows, projectRows } from "@/seed/scenarios/showcase/projects";
+import { removalRows } from "@/seed/scenarios/showcase/removals";
 import { repairRows } from "@/seed/scenarios/showcase/repairs";
 import { settingRows } from "@/seed/scenarios/showcase/settings";
+import { shutdownWindowRows } from "@/seed/scenarios/showcase/shutdownWindows";
 import { lineRows, rateRows, SITES, siteId, siteRows } from "@/seed/scenarios/showcase/sites";
 import { stockRows } from "@/seed/scenarios/showcase/stock";
 import { aliasRows, successorRows } from "@/seed/scenarios/showcase/successors";
@@ -35,10 +41,15 @@ export function showcase(seed = SHOWCASE_SEED): HeldTables {
   const lots = stockRows(seed, positions);
   return {
     Setting: settingRows(),
+    CompatibilityRule: compatibilityRuleRows(),
     CurrencyRate: rateRows(),
     Site: siteRows(),
     Line: lineRows(),
+    Obligation: obligationRows(),
+    Contact: contactRows(),
+    ShutdownWindow: shutdownWindowRows(),
     Controller: controllers.map(({ row }) => row),
+    Backup: backupRows(seed, controllers),
     Machine: machineRows(controllers),
     Network: networks,
     Axis: axisRows,
@@ -56,5 +67,6 @@ export function showcase(seed = SHOWCASE_SEED): HeldTables {
     Project: projectRows(),
     CostEntry: costEntryRows(),
     Milestone: milestoneRows(),
+    PlannedRemoval: removalRows(positions),
   };
 }

@@ -1,3 +1,5 @@
+import type { IsoDate } from "@/lib/kernel/isoDate";
+import type { CostMethod } from "@/lib/schema/lineFigures";
 import { LINE_NOTES, LINES, type LineSpec } from "@/seed/scenarios/showcase/lineTable";
 import { seedId } from "@/seed/seedId";
 import type { CurrencyRateRow, LineRow, SiteRow } from "@/seed/siteTables";
@@ -100,6 +102,41 @@ export function rateRows(): CurrencyRateRow[] {
   return SITES.map(({ currency, rate }) => ({ currency, perEuro: rate, validFrom: "2026-01-01" }));
 }
 
+/** What a stop costs on a line besides its hours, EUR at the budget rate; customers' and people's terms. */
+const COST_TERMS: Readonly<Record<string, CostTerms>> = {
+  "PIN-01": { method: "contract", fixed: 600, steps: [{ afterHours: 48, cost: 90_000 }] },
+  "VEL-04": {
+    method: "margin",
+    fixed: 450,
+    steps: [
+      { afterHours: 24, cost: 8_000 },
+      { afterHours: 72, cost: 40_000 },
+    ],
+  },
+  "OST-03": { method: "estimate", fixed: null, steps: [{ afterHours: 36, cost: 12_000 }] },
+};
+
+interface CostTerms {
+  readonly method: CostMethod;
+  readonly fixed: number | null;
+  readonly steps: readonly { readonly afterHours: number; readonly cost: number }[];
+}
+
+/** The line whose controller has not confirmed the cost again. */
+const ENDED_APPROVALS: Readonly<Record<string, IsoDate>> = { "OST-03": "2026-09-30" };
+
+function termsOf(line: LineSpec) {
+  const { method, fixed, steps } = COST_TERMS[line.code] ?? { method: null, fixed: null, steps: [] };
+  const { rate } = siteSpec(line.site);
+  return {
+    costFixed: fixed === null ? null : toTens(fixed * rate),
+    costSteps: JSON.stringify(
+      steps.map(({ afterHours, cost }) => ({ afterHours, cost: toTens(cost * rate) })),
+    ),
+    costMethod: method,
+  };
+}
+
 /** San Tadeo's finance has not answered for its figures yet. */
 function approvalOf(line: LineSpec) {
   if (line.site === "TAD")
@@ -107,15 +144,13 @@ function approvalOf(line: LineSpec) {
   return {
     costOwner: `Plant controller ${line.site}`,
     costApprovedOn: line.site === "THO" ? "2026-04-14" : "2026-03-02",
-    costValidUntil: "2027-03-31",
+    costValidUntil: ENDED_APPROVALS[line.code] ?? "2027-03-31",
     costEvidence: "documented" as const,
   };
 }
 
 /** Local amounts are kept to ten units of the currency, as finance gave them. */
-function localCost(line: LineSpec): number {
-  return Math.round((line.costPerHour * siteSpec(line.site).rate) / 10) * 10;
-}
+const toTens = (amount: number) => Math.round(amount / 10) * 10;
 
 export function lineRows(): LineRow[] {
   return LINES.map((line) => ({
@@ -125,7 +160,8 @@ export function lineRows(): LineRow[] {
     name: line.name,
     shiftsPerWeek: line.shifts,
     inServiceYear: line.year,
-    costPerHour: localCost(line),
+    costPerHour: toTens(line.costPerHour * siteSpec(line.site).rate),
+    ...termsOf(line),
     ...approvalOf(line),
     bufferHours: line.bufferHours,
     note: LINE_NOTES[line.code] ?? null,

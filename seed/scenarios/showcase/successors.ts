@@ -4,15 +4,13 @@ import { siteId } from "@/seed/scenarios/showcase/sites";
 import { seedId } from "@/seed/seedId";
 import type { PartAliasRow, SuccessorRow } from "@/seed/tables";
 
-const RING_TO_ETHERNET =
-  "Controller: Slate 5 at firmware 24 or higher, or Slate 7; a Slate 3 ends at 18 and must be swapped. " +
-  "Raising a Slate 5 to 24 takes 1.15 times the memory: blocked above 95 %, caution from 85 %. " +
-  "The ring converts as a whole.";
+/** What the compatibility rules judge is not said again here: it would stay as it is when a rule changes. */
+const RING_TO_ETHERNET = "Controller, memory and ring: rules R1, R2, R3 and R7.";
 
 const CONDITIONS: Readonly<Record<string, string>> = {
-  "HR>HE": `${RING_TO_ETHERNET} A Wren motor runs on it with a feedback adapter up to 3 kW, else it is unmatched.`,
+  "HR>HE": `${RING_TO_ETHERNET} Wren motors: rule R5.`,
   "OK>EL": RING_TO_ETHERNET,
-  "OK>HE": `${RING_TO_ETHERNET} A Wren motor runs on it with a feedback adapter up to 3 kW, else it is unmatched.`,
+  "OK>HE": `${RING_TO_ETHERNET} Wren motors: rule R5.`,
   "BI>LA": "The controller needs a pulse output for each axis.",
   "WR>FI": "Only together with a drive that reads digital feedback; compare flange, shaft and torque.",
   "RO>FI": "Only together with a drive that reads digital feedback.",
@@ -23,11 +21,7 @@ const SINGLE = [
   ["S5-500", "S7-700", "No fibre ring: every ring drive of the controller goes with it."],
   ["PB-16", "PN-16", "Controller with Ethernet I/O; wiring of the rack is new."],
   ["L8-08", "LX-12", "Screens must be converted; the cut-out is 40 mm wider."],
-  [
-    "LR-01",
-    "PN-16",
-    "Firmware 24 and higher drops a Link R older than level C: its Pebble racks are stranded until replaced.",
-  ],
+  ["LR-01", "PN-16", "Which cards a firmware level still runs: rule R4."],
 ] as const;
 
 function sized(from: string, to: string): [string, string, string][] {
