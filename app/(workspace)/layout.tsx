@@ -11,12 +11,15 @@ import { describeRoles } from "@/lib/view/role";
 
 const AREAS = [
   { label: "Lines", href: "/lines" },
+  { label: "Installed", href: "/installed" },
   { label: "Spares", href: "/spares" },
   { label: "Parts", href: "/parts" },
+  { label: "Dates ahead", href: "/dates" },
   { label: "Plans", href: "/plans" },
   { label: "Projects", href: "/projects" },
   { label: "Report", href: "/report" },
   { label: "What moved", href: "/moved" },
+  { label: "Rules", href: "/rules" },
   { label: "Assumptions", href: "/assumptions" },
 ] as const;
 

@@ -25,7 +25,8 @@ export async function signedInActor(): Promise<Actor> {
   return (await currentActor()) ?? redirect("/sign-in");
 }
 
-async function readActor(userId: string): Promise<Actor | null> {
+/** Somebody by id, for requests that prove who asks in another way than a session; null when there is none. */
+export async function readActor(userId: string): Promise<Actor | null> {
   const user = await database().user.findUnique({
     where: { id: userId },
     select: {

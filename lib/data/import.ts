@@ -5,6 +5,7 @@ import type { Actor } from "@/lib/access/actor";
 import { change, holdData } from "@/lib/data/change";
 import { database } from "@/lib/data/client";
 import { importSites, openBatch, visibleBatches } from "@/lib/data/intake/batch";
+import { stockAlone } from "@/lib/data/intake/stockAlone";
 import { takeBack } from "@/lib/data/intake/takeBack";
 import { write } from "@/lib/data/intake/write";
 import { dialectOf, openRegister } from "@/lib/intake/openRegister";
@@ -134,7 +135,8 @@ export async function commitImport(
       where: { id: batchId },
       data: { ...loaded, state: "committed", committedAt: new Date(), siteCodes: [...examination.siteCodes] },
     });
-    if (steps.length > 0) record(entry("import:commit", batch, loaded));
+    if (steps.length > 0)
+      record({ ...entry("import:commit", batch, loaded), ...(await stockAlone(tx, steps)) });
     return ok(loaded);
   });
 }

@@ -2,16 +2,18 @@ import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
-import { readFirmwareFloor, readLineControllers } from "@/lib/data/lineControllers";
+import { readLineCompatibility } from "@/lib/data/lineCompatibility";
 import { readLineCosts } from "@/lib/data/lineCost";
 import { readLineDrivers } from "@/lib/data/lineDrivers";
 import { readLineEvents } from "@/lib/data/lineEvents";
 import { readLineMachines } from "@/lib/data/lineMachines";
 import { readPlaceDossier } from "@/lib/data/linePlaces";
+import { readObligations } from "@/lib/data/obligations";
 import { atSites } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { LinePlace } from "@/lib/risk/draws/linePlace";
 import type { LineResult } from "@/lib/risk/evaluation";
+import { COST_METHODS } from "@/lib/schema/lineFigures";
 import type { LineDossier, StoredFigures } from "@/lib/view/lineDossier";
 import { drawnLoss } from "@/lib/view/linePlace";
 import type { Line } from "@/prisma/generated/client";
@@ -31,11 +33,10 @@ export async function readLine(actor: Actor, { code, asOf }: LineQuestion): Prom
   const result = evaluated.result as unknown as LineResult;
   const drawn = evaluated.place as unknown as LinePlace | null;
   const at = { lineId: line.id, asOf };
-  const [groupLines, firmwareFloor, controllers, costs, drivers, machines, events, place] = await Promise.all(
+  const [groupLines, compatibility, costs, drivers, machines, events, obligations, place] = await Promise.all(
     [
       database().evaluatedLine.count({ where: { evaluationId: evaluation.id } }),
-      readFirmwareFloor(actor),
-      readLineControllers(actor),
+      readLineCompatibility(actor, at),
       readLineCosts(actor),
       readLineDrivers(actor, {
         ...at,
@@ -45,6 +46,7 @@ export async function readLine(actor: Actor, { code, asOf }: LineQuestion): Prom
       }),
       readLineMachines(actor, at),
       readLineEvents(actor, at),
+      readObligations(actor, { asOf, of: { lineId: line.id, siteId: line.siteId } }),
       drawn && readPlaceDossier(actor, { evaluationId: evaluation.id, place: drawn }),
     ],
   );
@@ -57,14 +59,13 @@ export async function readLine(actor: Actor, { code, asOf }: LineQuestion): Prom
     dataVersion: evaluation.dataVersion,
     assumptionSet: evaluation.assumptionSet,
     assumptions: evaluation.assumptions,
-    ...{ id, code: line.code, name, note, inServiceYear, site, groupLines, firmwareFloor },
-    ...{ cost, place, drivers, machines, events },
+    ...{ id, code: line.code, name, note, inServiceYear, site, groupLines, compatibility },
+    ...{ cost, obligations, place, drivers, machines, events },
     result: { ...result, stopLoss: drawnLoss(result.stopLoss, drawn) },
     stored: storedFigures(line),
     unrecoveredShare: line.unrecoveredShare.toNumber(),
     rankByLoss: evaluated.rankByLoss,
     rankByScore: evaluated.rankByScore,
-    controllers: controllers.get(line.id) ?? [],
     projects: line.projects,
     plans: line.planLines.map(({ plan, rank, funded, pin }) => ({ ...plan, rank, funded, pin })),
   };
@@ -96,6 +97,9 @@ function findLine(actor: Actor, code: string, evaluationId: string) {
 function storedFigures(line: Line): StoredFigures {
   return {
     costPerHour: line.costPerHour?.toFixed() ?? null,
+    costFixed: line.costFixed?.toFixed() ?? null,
+    costSteps: line.costSteps as unknown as StoredFigures["costSteps"],
+    costMethod: COST_METHODS.find((method) => method === line.costMethod) ?? null,
     costOwner: line.costOwner,
     costApprovedOn: dayOf(line.costApprovedOn),
     costValidUntil: dayOf(line.costValidUntil),

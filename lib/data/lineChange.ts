@@ -13,7 +13,7 @@ const conflict: Refusal = {
 };
 
 /**
- * Writes a line's cost per hour with its owner and dates, its buffer and its shifts.
+ * Writes what a stop of a line costs with its owner and dates, its buffer and its shifts.
  *
  * Only when the stored figures are still those the person saw; else nothing is written.
  */
@@ -26,7 +26,7 @@ export async function changeLine(
     const line = await tx.line.findFirst({ where: allowed, select: { siteId: true } });
     if (!line) return err(missing);
     const { count } = await tx.line.updateMany({
-      where: { ...allowed, ...columns(seen) },
+      where: { ...allowed, ...columns(seen), costSteps: { equals: seen.costSteps } },
       data: columns(wanted),
     });
     if (count === 0) return err(conflict);

@@ -5,7 +5,7 @@ import { loadExperience } from "@/lib/data/group/loadExperience";
 import { siteIds } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { LifecycleDates } from "@/lib/lifecycle/supplyStage";
-import type { ExperienceInput, ItemClass, LinePoolResult, PoolResult } from "@/lib/risk/evaluation";
+import type { ExperienceInput, ItemClass, LinePoolResult, PoolFigures } from "@/lib/risk/evaluation";
 import type { Driver, DriverPart, DriverPool } from "@/lib/view/lineDossier";
 import { partLabel } from "@/lib/view/linePart";
 
@@ -20,7 +20,7 @@ export interface DriverQuestion {
 
 interface PartRow extends LifecycleDates, Omit<DriverPart, "dates"> {
   readonly itemClass: ItemClass;
-  readonly result: PoolResult | null;
+  readonly result: PoolFigures | null;
 }
 
 /** The pools of a line with their parts, dates and stock, those that cost most first. */
@@ -72,8 +72,8 @@ function driverOf(own: LinePoolResult, row: PartRow | undefined, siteId: string)
 }
 
 /** The pool as one site sees it: its own shelf, and one sum for all the others. */
-function poolAt(pool: PoolResult, siteId: string): DriverPool {
-  const { poolId: _, usableBySite, noSpareByMonth: __, ...rest } = pool;
+function poolAt(pool: PoolFigures, siteId: string): DriverPool {
+  const { poolId: _, usableBySite, ...rest } = pool;
   const here = usableBySite[siteId] ?? { book: 0, usable: 0 };
   const elsewhere = { book: 0, usable: 0 };
   for (const [id, stock] of Object.entries(usableBySite)) {

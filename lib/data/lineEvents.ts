@@ -1,6 +1,7 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
+import { WINDOW_YEARS } from "@/lib/data/group/loadExperience";
 import { siteIds } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { LineEvent } from "@/lib/view/lineDossier";
@@ -16,14 +17,13 @@ interface EventRow extends Omit<LineEvent, "part"> {
   readonly partNumber: string | null;
 }
 
-const WINDOW_YEARS = 5;
-
 /** Events of a line in the five years before the day, newest first, those that do not count among them. */
 export async function readLineEvents(actor: Actor, { lineId, asOf }: HistoryQuestion): Promise<LineEvent[]> {
   const ids = siteIds(actor, "read")?.in ?? null;
   const rows = await database().$queryRaw<EventRow[]>`
     SELECT e."id"::text AS "id", (e."happenedAt" AT TIME ZONE s."timeZone")::date::text AS "day",
       to_char(e."happenedAt" AT TIME ZONE s."timeZone", 'HH24:MI') AS "time", e."kind"::text AS "kind",
+      coalesce(part."itemClass", p."itemClass", e."itemClass")::text AS "itemClass",
       coalesce(m."code", pm."code") AS "machine",
       CASE WHEN a."code" IS NULL THEN p."designation" ELSE a."code" || ' ' || p."designation" END AS "place",
       part."id"::text AS "partId", part."number" AS "partNumber",

@@ -4,7 +4,7 @@ import { database } from "@/lib/data/client";
 import type { HistoryQuestion } from "@/lib/data/lineEvents";
 import { atSites } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
-import { countsPerUnit } from "@/lib/retrofit/scaling";
+import { recordedCountsPerUnit } from "@/lib/retrofit/scaling";
 import type { AxisRow, MachineRow, PlacedItem } from "@/lib/view/lineDossier";
 import type { Prisma } from "@/prisma/generated/client";
 
@@ -19,6 +19,7 @@ export async function readLineMachines(
     include: machineParts(new Date(`${asOf}T00:00:00Z`)),
   });
   return machines.map((machine) => ({
+    id: machine.id,
     code: machine.code,
     name: machine.name,
     inServiceYear: machine.inServiceYear,
@@ -58,9 +59,9 @@ type AxisParts = MachineParts["axes"][number];
 
 function controllerOf({ controller, axes }: MachineParts): MachineRow["controller"] {
   if (controller === null) return null;
-  const { designation, model, firmware, firmwareRaw, evidence } = controller;
+  const { designation, model, firmware, firmwareRaw, hardware, axisLimit, evidence } = controller;
   return {
-    ...{ designation, model, firmware, firmwareRaw, evidence, axes: axes.length },
+    ...{ designation, model, firmware, firmwareRaw, hardware, axisLimit, evidence, axes: axes.length },
     memoryPercent: controller.memoryPercent?.toNumber() ?? null,
     readOn: dayOf(controller.readOn),
   };
@@ -71,19 +72,12 @@ function axisOf(axis: AxisParts): AxisRow {
   return {
     ...{ code, name, inServiceYear, nodeAddress, ringOrder, feedback, travelUnit },
     network: axis.network?.name ?? null,
-    countsPerUnit: scalingOf(axis),
+    countsPerUnit: recordedCountsPerUnit({
+      ...axis,
+      unitsPerLoadRev: axis.unitsPerLoadRev?.toNumber() ?? null,
+    }),
     items: axis.positions.map(itemOf),
   };
-}
-
-/** A figure that is missing or not above zero leaves the scaling unknown. */
-function scalingOf({ countsPerRev, motorRevs, loadRevs, unitsPerLoadRev }: AxisParts): number | null {
-  const figures = [countsPerRev, motorRevs, loadRevs, unitsPerLoadRev?.toNumber() ?? null];
-  const [counts, motor, load, units] = figures.map((figure) =>
-    figure !== null && figure > 0 ? figure : null,
-  );
-  if (!(counts && motor && load && units)) return null;
-  return countsPerUnit({ countsPerRev: counts, motorRevs: motor, loadRevs: load, unitsPerLoadRev: units });
 }
 
 function itemOf(position: AxisParts["positions"][number]): PlacedItem {

@@ -4,6 +4,7 @@ import type { Actor } from "@/lib/access/actor";
 import { maySomewhere } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
+import { monthsStored } from "@/lib/data/group/evaluationRows";
 import { readPartFacts } from "@/lib/data/partFacts";
 import { readPartPlaces } from "@/lib/data/partPlaces";
 import { countRepairsElsewhere, readPartRepairs } from "@/lib/data/partRepairs";
@@ -11,7 +12,7 @@ import { readPartStock } from "@/lib/data/partStock";
 import { siteIds } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { supplyStage } from "@/lib/lifecycle/supplyStage";
-import type { PoolResult } from "@/lib/risk/evaluation";
+import type { PoolFigures } from "@/lib/risk/evaluation";
 import type { Elsewhere, PartDossier, PartName, PartPool } from "@/lib/view/partDossier";
 import type { Prisma } from "@/prisma/generated/client";
 
@@ -32,7 +33,8 @@ export async function readPart(
     readPartRepairs(actor, question),
     countRepairsElsewhere(actor, question),
   ]);
-  const result = (part.evaluations[0]?.result ?? null) as unknown as PoolResult | null;
+  const [evaluated] = part.evaluations;
+  const result = (evaluated?.result ?? null) as unknown as PoolFigures | null;
   const seen = siteIds(actor, "read")?.in ?? null;
   const elsewhere = seen === null ? null : { ...stockElsewhere(result, seen), ...out };
   return {
@@ -45,7 +47,7 @@ export async function readPart(
     ...history,
     ...{ places, lots, stock, repairs },
     elsewhere: elsewhere && { ...elsewhere, installed: (result?.installed ?? 0) - places.length },
-    pool: result && poolOf(result),
+    pool: result && poolOf(result, evaluated?.noSpareByMonth ?? []),
   };
 }
 
@@ -62,7 +64,7 @@ function findPart(actor: Actor, id: string, evaluationId: string) {
     // The catalogue belongs to everybody who may read at some site.
     where: maySomewhere(actor.grants, "read") ? { id } : { AND: [{ id }, { id: { in: [] } }] },
     include: {
-      family: { select: { name: true, description: true } },
+      family: { select: { id: true, name: true, description: true } },
       aliases: {
         where: seen ? { OR: [{ siteId: null }, { siteId: seen }] } : {},
         select: { alias: true, site: { select: { code: true } } },
@@ -70,7 +72,7 @@ function findPart(actor: Actor, id: string, evaluationId: string) {
       },
       successors: successor,
       successorOf: predecessor,
-      evaluations: { where: { evaluationId }, select: { result: true } },
+      evaluations: { where: { evaluationId }, select: { result: true, noSpareByMonth: true } },
     },
   });
 }
@@ -105,7 +107,7 @@ function byNumber(a: PartName, b: PartName): number {
 }
 
 function stockElsewhere(
-  result: PoolResult | null,
+  result: PoolFigures | null,
   seen: readonly string[],
 ): Pick<Elsewhere, "book" | "usable"> {
   const sum = { book: 0, usable: 0 };
@@ -117,7 +119,7 @@ function stockElsewhere(
   return sum;
 }
 
-function poolOf(result: PoolResult): PartPool {
+function poolOf(result: PoolFigures, months: readonly number[]): PartPool {
   const { poolId: _, usableBySite: __, deductions: ___, ...pool } = result;
-  return pool;
+  return { ...pool, noSpareByMonth: monthsStored(months) };
 }

@@ -5,8 +5,10 @@ import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
 import { readRetrofitScopes } from "@/lib/data/planScope";
 import { atSites } from "@/lib/data/scope";
+import { readScopeNorms } from "@/lib/data/scopeNorms";
 import type { IsoDate } from "@/lib/kernel/isoDate";
-import { retrofitCost } from "@/lib/retrofit/costNorm";
+import { type CostNorms, retrofitCost } from "@/lib/retrofit/costNorm";
+import { costNormsOf } from "@/lib/retrofit/scope/scopeNorms";
 import type { LinePlace } from "@/lib/risk/draws/linePlace";
 import type { LineResult } from "@/lib/risk/evaluation";
 import { drawnLoss } from "@/lib/view/linePlace";
@@ -26,7 +28,7 @@ const nothing: RetrofitScope = {
 export async function readCandidates(actor: Actor, asOf: IsoDate): Promise<Candidates> {
   const deed: Deed = maySomewhere(actor.grants, "plan:write") ? "plan:write" : "read";
   const { id: evaluationId, engine, dataVersion } = await currentEvaluation(asOf);
-  const [rows, groupLines, scopes] = await Promise.all([
+  const [rows, groupLines, scopes, { norms }] = await Promise.all([
     database().evaluatedLine.findMany({
       where: { evaluationId, line: atSites(actor, deed) },
       orderBy: { line: { code: "asc" } },
@@ -41,7 +43,9 @@ export async function readCandidates(actor: Actor, asOf: IsoDate): Promise<Candi
     }),
     database().evaluatedLine.count({ where: { evaluationId } }),
     readRetrofitScopes(actor, { asOf, evaluationId, deed }),
+    readScopeNorms(actor),
   ]);
+  const costNorms = costNormsOf(norms);
   const lines = rows.map((row): Candidate => {
     const { score, ...known } = row.result as unknown as LineResult;
     const stopLoss = drawnLoss(known.stopLoss, row.place as unknown as LinePlace | null);
@@ -53,7 +57,7 @@ export async function readCandidates(actor: Actor, asOf: IsoDate): Promise<Candi
       siteCode: row.line.site.code,
       rankByLoss: row.rankByLoss,
       rankByScore: row.rankByScore,
-      ...{ score, stopLoss, scope, estimate: estimateOf(scope) },
+      ...{ score, stopLoss, scope, estimate: estimateOf(scope, costNorms) },
       project: row.line.projects[0]?.code ?? null,
     };
   });
@@ -72,6 +76,6 @@ const line = {
   },
 } satisfies Prisma.LineSelect;
 
-function estimateOf({ undatedDrives: _, ...units }: RetrofitScope): Candidate["estimate"] {
-  return units.drives === 0 ? null : retrofitCost(units);
+function estimateOf({ undatedDrives: _, ...units }: RetrofitScope, norms: CostNorms): Candidate["estimate"] {
+  return units.drives === 0 ? null : retrofitCost(units, norms);
 }

@@ -1,8 +1,10 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
+import { readDrawnTotals } from "@/lib/data/drawnTotals";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
 import { readLineCosts } from "@/lib/data/lineCost";
+import { readObligations } from "@/lib/data/obligations";
 import { readPlans } from "@/lib/data/plan";
 import { readProjects } from "@/lib/data/project";
 import { readReportGaps } from "@/lib/data/reportGaps";
@@ -12,7 +14,9 @@ import { readSiteNames } from "@/lib/data/siteNames";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { LinePlace } from "@/lib/risk/draws/linePlace";
 import type { LineResult } from "@/lib/risk/evaluation";
+import type { SeenTotals } from "@/lib/view/drawnTotals";
 import { drawnLoss } from "@/lib/view/linePlace";
+import { isNear } from "@/lib/view/obligation";
 import type { ReportInput, ReportLine, ReportSite } from "@/lib/view/report";
 
 /** The day of a report and its site; null is all sites the person may see. */
@@ -31,26 +35,36 @@ export async function readReport(
   if (chosen.length === 0) return null;
   const { id: evaluationId, engine, dataVersion, assumptionSet } = await currentEvaluation(asOf);
   const lines = await readLines(actor, { evaluationId, chosen });
-  const [parts, gaps, projects, plans, allSites] = await Promise.all([
+  const [parts, gaps, obligations, projects, plans, totals, allSites] = await Promise.all([
     readReportParts(actor, { asOf, evaluationId, poolIds: poolsOf(lines) }),
     readReportGaps(
       actor,
       chosen.map(({ id }) => id),
     ),
+    readObligations(actor, { asOf }),
     readProjects(actor),
     readPlans(
       actor,
       chosen.map(({ id }) => id),
     ),
+    readDrawnTotals(actor, evaluationId),
     database().site.count(),
   ]);
   const codes = new Set(chosen.map(({ code }) => code));
   return {
     ...{ asOf, engine, dataVersion, assumptionSet, choices, lines, parts, gaps, plans },
     sites: chosen,
+    drawnTotal: drawnOver(chosen, totals),
     wholeGroup: siteCode === null && choices.length === allSites,
+    obligations: obligations.filter((duty) => codes.has(duty.siteCode) && isNear(duty, asOf)),
     projects: projects.filter((project) => codes.has(project.siteCode)),
   };
+}
+
+/** The drawn span of the sum over some sites: of one, or of all a person who may see everything chose. */
+function drawnOver(chosen: readonly ReportSite[], { group, sites }: SeenTotals): ReportInput["drawnTotal"] {
+  const [first, second] = chosen;
+  return first && !second ? (sites[first.code] ?? null) : group;
 }
 
 interface LinesAsked {

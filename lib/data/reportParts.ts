@@ -3,7 +3,7 @@ import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { sites } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
-import type { PoolResult } from "@/lib/risk/evaluation";
+import type { PoolFigures } from "@/lib/risk/evaluation";
 import type { ReportPart } from "@/lib/view/report";
 
 /** Pools whose parts are asked for, on which evaluation and day. */
@@ -42,7 +42,7 @@ export async function readReportParts(
   return rows.map((row) => ({ ...row, pool: withOwnShelves(row.pool, own) }));
 }
 
-function withOwnShelves(pool: PoolResult, own: ReadonlySet<string>): PoolResult {
+function withOwnShelves(pool: PoolFigures, own: ReadonlySet<string>): PoolFigures {
   const shelves = Object.entries(pool.usableBySite).filter(([siteId]) => own.has(siteId));
   return { ...pool, usableBySite: Object.fromEntries(shelves) };
 }

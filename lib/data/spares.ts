@@ -6,7 +6,7 @@ import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
 import { siteIds } from "@/lib/data/scope";
 import { readHoldings, readWeek } from "@/lib/data/sparesHoldings";
 import { addDays, type IsoDate } from "@/lib/kernel/isoDate";
-import type { PoolResult } from "@/lib/risk/evaluation";
+import type { PoolFigures } from "@/lib/risk/evaluation";
 import type { PoolBefore, SiteHolding, SparesLook, SparesPool } from "@/lib/view/sparesLook";
 
 const DAYS_BACK = 7;
@@ -26,13 +26,13 @@ export async function readSpares(actor: Actor, asOf: IsoDate): Promise<SparesLoo
     readHoldings(actor, asOf),
     readWeek(actor, { asOf, before }),
   ]);
-  const past = new Map(earlier.map((row) => [row.partId, row.result as unknown as PoolResult]));
+  const past = new Map(earlier.map((row) => [row.partId, row.result as unknown as PoolFigures]));
   const weeks = new Map(week.map((row) => [row.partId, row]));
   return {
     ...{ asOf, before, engine, dataVersion },
     seesAll: siteIds(actor, "read") === undefined,
     pools: pools.map((row) => {
-      const result = row.result as unknown as PoolResult;
+      const result = row.result as unknown as PoolFigures;
       const own = holdings.filter((one) => one.partId === row.partId);
       const { newRemovals, repairsOut, repairsOverdue } = weeks.get(row.partId) ?? quiet;
       return {
@@ -82,7 +82,7 @@ function readable(actor: Actor, evaluationId: string) {
 
 type FoundPool = Awaited<ReturnType<typeof findPools>>[number];
 
-function poolOf({ partId, part }: FoundPool, result: PoolResult) {
+function poolOf({ partId, part }: FoundPool, result: PoolFigures) {
   const { stage, installed, book, usable, removalsPerYear, noSpare, depletionP50, depletionP80 } = result;
   return {
     ...{ partId, ...part, stage, installed, book, usable, removalsPerYear },
@@ -90,7 +90,7 @@ function poolOf({ partId, part }: FoundPool, result: PoolResult) {
   } satisfies Partial<SparesPool>;
 }
 
-function beforeOf(result: PoolResult | undefined): PoolBefore | null {
+function beforeOf(result: PoolFigures | undefined): PoolBefore | null {
   if (!result) return null;
   const { stage, noSpare, depletionP50, depletionP80 } = result;
   return { stage, noSpare: noSpare.mean, depletionP50, depletionP80 };

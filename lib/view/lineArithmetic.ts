@@ -2,7 +2,7 @@ import { MOST_BORROWED_UNIT_YEARS } from "@/lib/reliability/borrow";
 import type { Assumptions } from "@/lib/risk/assumptions";
 import { type ArithmeticStep, type ArithmeticTerms, figure } from "@/lib/view/lineArithmeticStep";
 import type { Driver } from "@/lib/view/lineDossier";
-import { lossSteps, scoreSteps } from "@/lib/view/lineLossSteps";
+import { lossSteps, scoreSteps, stopsOf } from "@/lib/view/lineLossSteps";
 
 /**
  * Opens the figures of one pool on a line: from counted events to failures, spares, hours, money and score.
@@ -70,7 +70,8 @@ function partStep(rate: PoolRate): ArithmeticStep {
   };
 }
 
-function siteSteps({ atSite, pool, units, failuresPerYear }: Driver): ArithmeticStep[] {
+function siteSteps(driver: Driver): ArithmeticStep[] {
+  const { atSite, pool, units, failuresPerYear } = driver;
   const rate = units === 0 ? 0 : failuresPerYear / units;
   const site: ArithmeticStep = {
     title: "Failure rate of the part at this site",
@@ -106,7 +107,23 @@ function siteSteps({ atSite, pool, units, failuresPerYear }: Driver): Arithmetic
     ],
     note: null,
   };
-  return [site, failures];
+  return [site, failures, ...stopSteps(driver)];
+}
+
+function stopSteps(driver: Driver): ArithmeticStep[] {
+  if (driver.stopShare === 1) return [];
+  return [
+    {
+      title: "Failures that stop the line",
+      result: stopsOf(driver),
+      calculation: [
+        figure("failures", driver.failuresPerYear, "a year"),
+        "×",
+        figure("share that stops the line", driver.stopShare),
+      ],
+      note: "Other machines can stand in: a failure stops the line only while too many of them are down already. A machine is down for the share of the year its own failures last.",
+    },
+  ];
 }
 
 const REASONS: Readonly<Record<string, string>> = {

@@ -23,6 +23,10 @@ export interface ArithmeticTerms {
   readonly costPerHour: number | null;
   readonly bufferHours: number | null;
   readonly unrecoveredShare: number;
+  /** EUR by any stop at all; null is none known. */
+  readonly fixedCost: number | null;
+  /** EUR once a stop lasts longer than so many hours, the shortest first. */
+  readonly costSteps: readonly { readonly afterHours: number; readonly cost: number }[];
   /** EUR a year on the whole line; null is not known. */
   readonly lineLoss: number | null;
   readonly lineScore: number;

@@ -1,3 +1,5 @@
+import type { Step } from "@/lib/retrofit/compatibility/step";
+
 /** A controller as a line sees it. */
 export interface ControllerFacts {
   readonly designation: string;
@@ -8,10 +10,9 @@ export interface ControllerFacts {
   readonly memoryPercent: number | null;
   /** Axes it drives on this line. */
   readonly axes: number;
+  /** What the floor rules in force ask of it before it runs new drives. */
+  readonly step: Step["kind"];
 }
-
-/** Memory this full leaves little room for a firmware step or another drive (common practice, no source). */
-export const MEMORY_CAUTION_PERCENT = 85;
 
 /** The controllers of the model that drives most axes of a line, summed up. */
 export interface LeadController {
@@ -38,46 +39,23 @@ export function leadController(controllers: readonly ControllerFacts[]): LeadCon
   };
 }
 
-/** How a controller stands against the floor: an unread level is a state of its own, never "fine". */
-export type FloorState = "below" | "meets" | "unknown" | "no-floor";
-
-/** Compares a firmware level with the lowest level new drives need. */
-export function floorState(firmware: number | null, floor: number | null): FloorState {
-  if (floor === null) return "no-floor";
-  if (firmware === null) return "unknown";
-  return firmware < floor ? "below" : "meets";
+/** How many controllers do not run the new drives as they are: to be raised or swapped. */
+export function belowFloor(controllers: readonly ControllerFacts[]): number {
+  return controllers.filter(({ step }) => step === "raise" || step === "swap").length;
 }
 
-/** What stands in the way of new drives on a line's controllers, counted. */
-export interface ControllerBlockers {
-  readonly belowFloor: readonly string[];
-  readonly unknownFirmware: readonly string[];
-  readonly memoryTight: readonly string[];
-  readonly unknownMemory: readonly string[];
-}
-
-/** Names the controllers below the floor, unread, or short of memory. */
-export function controllerBlockers(
-  controllers: readonly ControllerFacts[],
-  floor: number | null,
-): ControllerBlockers {
-  const named = (holds: (one: ControllerFacts) => boolean) =>
-    controllers.filter(holds).map((one) => one.designation);
-  return {
-    belowFloor: named((one) => floorState(one.firmware, floor) === "below"),
-    unknownFirmware: named((one) => one.firmware === null),
-    memoryTight: named((one) => one.memoryPercent !== null && one.memoryPercent >= MEMORY_CAUTION_PERCENT),
-    unknownMemory: named((one) => one.memoryPercent === null),
-  };
-}
+const FLOOR_WORDS = [
+  ["swap", "a controller to swap"],
+  ["raise", "below the floor"],
+  ["unknown", "not all read"],
+  ["no-rule", "no floor rule"],
+] as const;
 
 /** The line's standing against the floor in a word: the worst of its controllers, unread before fine. */
-export function lineFloorWord(controllers: readonly ControllerFacts[], floor: number | null): string {
+export function lineFloorWord(controllers: readonly ControllerFacts[]): string {
   if (controllers.length === 0) return "no controller recorded";
-  if (floor === null) return "no floor recorded";
-  const states = controllers.map((one) => floorState(one.firmware, floor));
-  if (states.includes("below")) return "below the floor";
-  return states.includes("unknown") ? "not all read" : "at the floor or above";
+  const worst = FLOOR_WORDS.find(([step]) => controllers.some((one) => one.step === step));
+  return worst?.[1] ?? "at the floor or above";
 }
 
 /** The known levels of a model in a few characters: `24`, `21–22`. */

@@ -1,5 +1,6 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { LifecycleDates, SupplyStage } from "@/lib/lifecycle/supplyStage";
+import type { JudgedLine } from "@/lib/retrofit/compatibility";
 import type { Assumptions } from "@/lib/risk/assumptions";
 import type {
   Deduction,
@@ -11,14 +12,19 @@ import type {
   Span,
 } from "@/lib/risk/evaluation";
 import type { AssumptionChoice } from "@/lib/schema/assumptions";
+import type { CostMethod } from "@/lib/schema/lineFigures";
 import type { ControllerFacts } from "@/lib/view/lineControllers";
 import type { PlaceDossier } from "@/lib/view/linePlace";
-import type { LineCost } from "@/lib/view/lineRanking";
+import type { CostStep, LineCost } from "@/lib/view/lineRanking";
+import type { Obligation } from "@/lib/view/obligation";
 
 /** The figures of a line a person may change, as stored; null is not known. */
 export interface StoredFigures {
-  /** Decimal text, in the site's currency. */
+  /** Decimal text, in the site's currency, as are the fixed cost and the steps. */
   readonly costPerHour: string | null;
+  readonly costFixed: string | null;
+  readonly costSteps: readonly CostStep[];
+  readonly costMethod: CostMethod | null;
   readonly costOwner: string | null;
   readonly costApprovedOn: IsoDate | null;
   readonly costValidUntil: IsoDate | null;
@@ -96,12 +102,17 @@ export interface AxisRow {
 }
 
 export interface MachineRow {
+  readonly id: string;
   readonly code: string;
   readonly name: string;
   readonly inServiceYear: number | null;
   readonly controller:
-    | (ControllerFacts & {
+    | (Omit<ControllerFacts, "step"> & {
         readonly firmwareRaw: string | null;
+        /** Hardware letter and level; null is not known. */
+        readonly hardware: string | null;
+        /** Axes it can drive at most; null is not known. */
+        readonly axisLimit: number | null;
         readonly readOn: IsoDate | null;
         readonly evidence: Evidence;
       })
@@ -117,6 +128,8 @@ export interface LineEvent {
   readonly day: IsoDate;
   readonly time: string;
   readonly kind: "failure" | "no_fault_found" | "removal";
+  /** Null names neither a part, nor a place, nor a class. */
+  readonly itemClass: ItemClass | null;
   readonly machine: string | null;
   readonly place: string | null;
   readonly part: { readonly id: string; readonly number: string } | null;
@@ -169,18 +182,20 @@ export interface LineDossier {
   };
   readonly stored: StoredFigures;
   readonly cost: LineCost;
+  /** Safety and legal dates of the line and of its whole site, soonest first. */
+  readonly obligations: readonly Obligation[];
   readonly unrecoveredShare: number;
   readonly rankByLoss: number | null;
   readonly rankByScore: number;
   /** How sure the place by loss is; null without a cost per hour. */
   readonly place: PlaceDossier | null;
   readonly groupLines: number;
-  readonly firmwareFloor: number | null;
+  /** How its controllers stand against the compatibility rules in force. */
+  readonly compatibility: JudgedLine;
   /** Low and high of its stop loss are the 5 % and 95 % points of the draws. */
   readonly result: LineResult;
   readonly drivers: readonly Driver[];
   readonly machines: readonly MachineRow[];
-  readonly controllers: readonly ControllerFacts[];
   readonly events: readonly LineEvent[];
   readonly projects: readonly LineProject[];
   readonly plans: readonly LinePlan[];

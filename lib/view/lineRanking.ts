@@ -1,12 +1,24 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { SupplyStage } from "@/lib/lifecycle/supplyStage";
 import type { Evidence, Span } from "@/lib/risk/evaluation";
+import type { SeenTotals } from "@/lib/view/drawnTotals";
 import type { ControllerFacts } from "@/lib/view/lineControllers";
 import type { RankedPlace } from "@/lib/view/linePlace";
+import type { DutyMark } from "@/lib/view/obligation";
 
-/** What an hour of stop costs on a line, in EUR at the budget rate, and who says so; null is not known. */
+/** More that a stop costs once it lasts longer than so many hours. */
+export interface CostStep {
+  readonly afterHours: number;
+  readonly cost: number;
+}
+
+/** What a stop costs on a line, in EUR at the budget rate, and who says so; null is not known. */
 export interface LineCost {
   readonly perHour: number | null;
+  /** By any stop at all; null is none known. */
+  readonly fixed: number | null;
+  /** By hours; empty is none known. */
+  readonly steps: readonly CostStep[];
   readonly owner: string | null;
   readonly approvedOn: IsoDate | null;
   readonly validUntil: IsoDate | null;
@@ -37,6 +49,8 @@ export interface RankedLine {
   readonly depletionPart: { readonly id: string | null; readonly label: string } | null;
   readonly worstStage: SupplyStage;
   readonly cost: LineCost;
+  /** Safety and legal dates of the line within 24 months or overdue, soonest first. */
+  readonly duties: readonly DutyMark[];
   readonly controllers: readonly ControllerFacts[];
   /** Assumptions behind the row, in words. */
   readonly assumed: readonly string[];
@@ -49,8 +63,7 @@ export interface Ranking {
   readonly dataVersion: number;
   /** Lines of the whole group, seen or not. */
   readonly groupLines: number;
-  /** Lowest firmware level new drives need; null is not recorded. */
-  readonly firmwareFloor: number | null;
+  readonly totals: SeenTotals;
   readonly lines: readonly RankedLine[];
 }
 
@@ -59,11 +72,21 @@ export function isWholeGroup(ranking: Ranking): boolean {
   return ranking.lines.length === ranking.groupLines;
 }
 
+/** Whether the approval of a cost ended before a day, so that its owner has to confirm it again. */
+export function approvalEnded({ perHour, approvedOn, validUntil }: LineCost, asOf: IsoDate): boolean {
+  return perHour !== null && approvedOn !== null && validUntil !== null && validUntil < asOf;
+}
+
+/** Whether a cost was never agreed, other than one whose approval has run out. */
+export function isUnapproved(cost: LineCost, asOf: IsoDate): boolean {
+  return costDoubt(cost, asOf) !== null && !approvalEnded(cost, asOf);
+}
+
 /** Why a cost per hour cannot be taken as agreed on a day; null when it can. */
 export function costDoubt(cost: LineCost, asOf: IsoDate): string | null {
   if (cost.perHour === null) return "No cost per hour recorded";
   if (cost.owner === null) return "Nobody answers for the figure";
   if (cost.approvedOn === null || cost.approvedOn > asOf) return "Not approved";
-  if (cost.validUntil !== null && cost.validUntil < asOf) return "Approval has run out";
+  if (approvalEnded(cost, asOf)) return "Approval has run out";
   return cost.evidence === "assumed" ? "Assumed" : null;
 }

@@ -1,3 +1,4 @@
+import type { LossSpan } from "@/lib/risk/draws/linePlace";
 import type { RankedLine } from "@/lib/view/lineRanking";
 
 /** Which of the two ranks leads. */
@@ -14,16 +15,17 @@ export interface LineTotals {
   /** Lines with a known cost per hour, which the money is summed over. */
   readonly costed: number;
   readonly stopLoss: number | null;
-  /** Every line at its low end, and every line at its high end: wider than the true span of the sum. */
+  /** 5 % and 95 % points of the sum as drawn; else every line at its low end, and every line at its high end: wider. */
   readonly lowest: number | null;
   readonly highest: number | null;
+  readonly isDrawn: boolean;
   readonly baseLoss: number | null;
   readonly shortageLoss: number | null;
   readonly stopsPerYear: number;
 }
 
-/** Adds up the lines as they are shown. */
-export function sumLines(lines: readonly RankedLine[]): LineTotals {
+/** Adds up the lines as they are shown; `drawn` is the span of exactly their sum, where there is one. */
+export function sumLines(lines: readonly RankedLine[], drawn: LossSpan | null = null): LineTotals {
   const costed = lines.filter((line) => line.stopLoss !== null);
   const over = (value: (line: RankedLine) => number | null) =>
     costed.length === 0 ? null : costed.reduce((sum, line) => sum + (value(line) ?? 0), 0);
@@ -31,8 +33,9 @@ export function sumLines(lines: readonly RankedLine[]): LineTotals {
     lines: lines.length,
     costed: costed.length,
     stopLoss: over((line) => line.stopLoss?.mean ?? null),
-    lowest: over((line) => line.stopLoss?.low ?? null),
-    highest: over((line) => line.stopLoss?.high ?? null),
+    lowest: drawn?.low ?? over((line) => line.stopLoss?.low ?? null),
+    highest: drawn?.high ?? over((line) => line.stopLoss?.high ?? null),
+    isDrawn: drawn !== null,
     baseLoss: over((line) => line.baseLoss),
     shortageLoss: over((line) => line.shortageLoss),
     stopsPerYear: lines.reduce((sum, line) => sum + line.stopsPerYear, 0),

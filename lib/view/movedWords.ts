@@ -24,16 +24,32 @@ const own = (value: Value) => (value === null ? NOT_KNOWN : String(value));
 const numeric = (write: (value: number | null) => string) => (value: Value) =>
   write(typeof value === "number" ? value : null);
 const percent = numeric((value) => (value === null ? NOT_KNOWN : `${plainNumber(value * 100)} %`));
-const perHour = numeric((value) => (value === null ? NOT_KNOWN : `€ ${plainNumber(value)}`));
+const euros = numeric((value) => (value === null ? NOT_KNOWN : `€ ${plainNumber(value)}`));
+
+/** `48:10000;72:25000` as `€ 10 000 after 48 h, € 25 000 after 72 h`. */
+function costSteps(value: Value): string {
+  if (typeof value !== "string") return "none";
+  return value
+    .split(";")
+    .map((step) => {
+      const [after = "", cost = ""] = step.split(":");
+      return `${euros(Number(cost))} after ${hours(Number(after))}`;
+    })
+    .join(", ");
+}
 
 type Words = readonly [what: string, write: (value: Value) => string];
 
 const FACTS: Readonly<Record<Exclude<MovedFact, `stock:${string}` | `uncounted:${string}`>, Words>> = {
   line: ["line", (value) => (value === 0 ? "not there" : "there")],
-  costPerHour: ["cost of an hour's stop", perHour],
+  costPerHour: ["cost of an hour's stop", euros],
   bufferHours: ["buffer", numeric(hours)],
   unrecoveredShare: ["share overtime cannot recover", percent],
+  fixedCost: ["fixed cost of a stop", (value) => (value === null ? "none" : euros(value))],
+  costSteps: ["cost steps", costSteps],
   units: ["units installed", number],
+  standIn: ["of them on machines others can stand in for", number],
+  machinesNeeded: ["machines needed", (value) => (value === null ? "all" : own(value))],
   itemClass: ["class", own],
   familyId: ["family", own],
   removals: ["removals in five years", number],
@@ -44,6 +60,11 @@ const FACTS: Readonly<Record<Exclude<MovedFact, `stock:${string}` | `uncounted:$
   ],
   stops: ["stops on record", number],
   poweredOn: ["last power-up", date],
+  outForRepair: ["pieces out for repair", number],
+  backOn: ["last piece due back from repair", date],
+  leaving: ["units that leave at retrofits", number],
+  leavingKept: ["of them kept as spares", number],
+  leavesOn: ["last unit leaves on", date],
   noticeOn: ["notice", date],
   lastOrderOn: ["last order", date],
   lastShipOn: ["last ship", date],

@@ -110,7 +110,7 @@ export interface PartDossier extends PartName {
   readonly assumptionSet: AssumptionChoice;
   readonly description: string;
   readonly itemClass: ItemClass;
-  readonly family: { readonly name: string; readonly description: string | null } | null;
+  readonly family: { readonly id: string; readonly name: string; readonly description: string | null } | null;
   /** Other spellings; a storeroom's own number names its site. */
   readonly aliases: readonly { readonly alias: string; readonly siteCode: string | null }[];
   readonly successors: readonly (PartName & { readonly condition: string | null })[];

@@ -1,7 +1,9 @@
 import type { SupplyStage } from "@/lib/lifecycle/supplyStage";
-import type { ItemClass, LineResult, PoolResult, Span } from "@/lib/risk/evaluation";
+import type { LossSpan } from "@/lib/risk/draws/linePlace";
+import type { ItemClass, LineResult, PoolFigures, Span } from "@/lib/risk/evaluation";
 import type { AssumptionChoice } from "@/lib/schema/assumptions";
 import type { LineCost } from "@/lib/view/lineRanking";
+import type { Obligation } from "@/lib/view/obligation";
 import type { PlanSummary } from "@/lib/view/plan";
 import type { ProjectFile } from "@/lib/view/project";
 
@@ -30,7 +32,7 @@ export interface ReportPart {
   readonly orderByOn: string | null;
   readonly lastShipOn: string | null;
   readonly repairUntilOn: string | null;
-  readonly pool: PoolResult;
+  readonly pool: PoolFigures;
 }
 
 /** What nobody has recorded, counted. */
@@ -53,9 +55,13 @@ export interface ReportInput {
   /** Sites a report can be had for. */
   readonly choices: readonly ReportSite[];
   readonly wholeGroup: boolean;
+  /** Drawn span of the summed stop loss of the report; null where its draws were not added up. */
+  readonly drawnTotal: LossSpan | null;
   readonly lines: readonly ReportLine[];
   readonly parts: readonly ReportPart[];
   readonly gaps: ReportGaps;
+  /** Safety and legal dates at the report's sites within 24 months or overdue, soonest first. */
+  readonly obligations: readonly Obligation[];
   readonly projects: readonly ProjectFile[];
   /** Plans with a line at the report's sites. */
   readonly plans: readonly PlanSummary[];
@@ -63,15 +69,17 @@ export interface ReportInput {
 
 /** The money of a report; a sum over nothing known is null. */
 export interface ReportLoss {
+  /** Low and high are the 5 % and 95 % points of the drawn sum; else every line at one end at once, which is wider. */
   readonly total: Span | null;
+  readonly isDrawn: boolean;
   readonly shortage: number | null;
   readonly lines: number;
   readonly costed: number;
   readonly stopsPerYear: number;
 }
 
-/** Adds the lines up; the range puts every line at one end at once, so it is wider than that of the true sum. */
-export function reportLoss(lines: readonly ReportLine[]): ReportLoss {
+/** Adds the lines up. */
+export function reportLoss({ lines, drawnTotal }: Pick<ReportInput, "lines" | "drawnTotal">): ReportLoss {
   const costed = lines.flatMap(({ result }) => (result.stopLoss === null ? [] : [result]));
   const sum = (value: (result: LineResult) => number) => costed.reduce((all, one) => all + value(one), 0);
   return {
@@ -80,9 +88,10 @@ export function reportLoss(lines: readonly ReportLine[]): ReportLoss {
         ? null
         : {
             mean: sum(({ stopLoss }) => stopLoss?.mean ?? 0),
-            low: sum(({ stopLoss }) => stopLoss?.low ?? 0),
-            high: sum(({ stopLoss }) => stopLoss?.high ?? 0),
+            low: drawnTotal?.low ?? sum(({ stopLoss }) => stopLoss?.low ?? 0),
+            high: drawnTotal?.high ?? sum(({ stopLoss }) => stopLoss?.high ?? 0),
           },
+    isDrawn: drawnTotal !== null,
     shortage: costed.length === 0 ? null : sum(({ shortageLoss }) => shortageLoss ?? 0),
     lines: lines.length,
     costed: costed.length,

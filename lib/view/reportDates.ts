@@ -1,5 +1,6 @@
 import { addMonths } from "@/lib/kernel/isoDate";
-import { type ReportInput, type ReportPart, unitsByPool } from "@/lib/view/report";
+import { type PartDateKind, partDates } from "@/lib/view/partDates";
+import { type ReportInput, unitsByPool } from "@/lib/view/report";
 
 /** A day of supply that lies ahead, for all parts it is said of together. */
 export interface DueDate {
@@ -15,12 +16,12 @@ export interface DueDate {
 
 const AHEAD_MONTHS = 6;
 
-const KINDS = [
-  { key: "orderByOn", what: "Start the last order by" },
-  { key: "lastOrderOn", what: "Last order" },
-  { key: "lastShipOn", what: "Last shipment" },
-  { key: "repairUntilOn", what: "Repair ends" },
-] as const;
+const WORDS = {
+  "order-by": "Start the last order by",
+  "last-order": "Last order",
+  "last-ship": "Last shipment",
+  "repair-end": "Repair ends",
+} as const satisfies Record<PartDateKind, DueDate["what"]>;
 
 /** What is due within six months, soonest first; a passed order-by day stays while orders are still taken. */
 export function dueDates(input: ReportInput): DueDate[] {
@@ -28,19 +29,13 @@ export function dueDates(input: ReportInput): DueDate[] {
   const units = unitsByPool(input.lines);
   const found = new Map<string, DueDate>();
   for (const part of input.parts)
-    for (const { key, what } of KINDS) {
-      const on = part[key];
-      if (on === null || on > until || !isAhead(part, key, input.asOf)) continue;
+    for (const { kind, on } of partDates(part, input.asOf)) {
+      if (on > until) continue;
+      const what = WORDS[kind];
       const name = `${on} ${what} ${part.datesOf}`;
       const before = found.get(name)?.units ?? 0;
       const here = before + (units.get(part.id) ?? 0);
       found.set(name, { on, what, of: part.datesOf, units: here, passed: on < input.asOf });
     }
   return [...found.values()].sort((a, b) => (a.on === b.on ? b.units - a.units : a.on < b.on ? -1 : 1));
-}
-
-function isAhead(part: ReportPart, key: (typeof KINDS)[number]["key"], asOf: string): boolean {
-  const on = part[key];
-  if (on !== null && on >= asOf) return true;
-  return key === "orderByOn" && part.lastOrderOn !== null && part.lastOrderOn >= asOf;
 }

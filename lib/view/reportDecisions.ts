@@ -1,5 +1,6 @@
 import { money } from "@/lib/view/format";
-import { costDoubt } from "@/lib/view/lineRanking";
+import { approvalEnded, isUnapproved } from "@/lib/view/lineRanking";
+import { obligationWords } from "@/lib/view/obligation";
 import { type ProjectFile, projectFigures } from "@/lib/view/project";
 import { localMoney } from "@/lib/view/projectMoney";
 import { type FirstLine, firstLines, type ReportInput } from "@/lib/view/report";
@@ -17,12 +18,23 @@ const LINES_LOOKED_AT = 5;
 /** What the reader is asked to decide, most pressing first. */
 export function decisionsAsked(input: ReportInput): string[] {
   return [
+    ...dutyDecisions(input),
     ...projectDecisions(input),
     ...buyDecisions(input),
     ...planDecisions(input),
     ...costDecisions(firstLines(input, LINES_LOOKED_AT), input.asOf),
+    ...confirmDecisions(input),
     ...transferDecisions(input),
   ];
+}
+
+function dutyDecisions({ obligations, asOf }: ReportInput): string[] {
+  return obligations
+    .filter(({ dueOn }) => dueOn < asOf)
+    .map(
+      ({ line, siteCode, kind, title, dueOn }) =>
+        `${line?.code ?? siteCode}: ${obligationWords(kind).name.toLowerCase()} overdue since ${day(dueOn)}: ${title}.`,
+    );
 }
 
 function projectDecisions({ projects, asOf }: ReportInput): string[] {
@@ -55,10 +67,22 @@ function planDecisions({ plans }: ReportInput): string[] {
 }
 
 function costDecisions(lines: readonly FirstLine[], asOf: string): string[] {
-  const doubtful = lines.filter(({ line }) => line.cost === null || costDoubt(line.cost, asOf) !== null);
+  const doubtful = lines.filter(({ line: { cost } }) => cost === null || isUnapproved(cost, asOf));
   if (doubtful.length === 0) return [];
   const codes = doubtful.map(({ line }) => line.code).join(", ");
   return [`Approve what an hour's stop costs on ${codes}; the ranking rests on it.`];
+}
+
+/** Approvals that ran out, by who answers for them; the cost itself may still be right. */
+function confirmDecisions({ lines, asOf }: ReportInput): string[] {
+  const ended = new Map<string, string[]>();
+  for (const { code, cost } of lines)
+    if (cost?.owner && approvalEnded(cost, asOf))
+      ended.set(cost.owner, [...(ended.get(cost.owner) ?? []), code]);
+  return [...ended].map(
+    ([owner, codes]) =>
+      `Ask ${owner} to confirm again what a stop costs on ${codes.join(", ")}; the approval ran out.`,
+  );
 }
 
 function transferDecisions(input: ReportInput): string[] {

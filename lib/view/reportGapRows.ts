@@ -1,4 +1,4 @@
-import { costDoubt } from "@/lib/view/lineRanking";
+import { approvalEnded, isUnapproved } from "@/lib/view/lineRanking";
 import { type ReportInput, stageCounts } from "@/lib/view/report";
 
 /** Something nobody has recorded: how many of how many. */
@@ -15,11 +15,13 @@ export function reportGapRows(input: ReportInput): GapRow[] {
   const units = stages.reduce((sum, one) => sum + one.units, 0);
   const unitsAt = (stage: (typeof stages)[number]["stage"]) =>
     stages.find((one) => one.stage === stage)?.units ?? 0;
-  const doubtful = lines.filter(({ cost }) => cost === null || costDoubt(cost, asOf) !== null);
+  const doubtful = lines.filter(({ cost }) => cost === null || isUnapproved(cost, asOf));
+  const ended = lines.filter(({ cost }) => cost !== null && approvalEnded(cost, asOf));
   return [
     { what: "Controllers, firmware not known", missing: gaps.unknownFirmware, of: gaps.controllers },
     { what: "Stock lots not counted", missing: gaps.uncounted, of: gaps.stockLots },
     { what: "Lines, cost per hour not approved", missing: doubtful.length, of: lines.length },
+    { what: "Lines, approval of the cost run out", missing: ended.length, of: lines.length },
     { what: "Units whose supply is undated", missing: unitsAt("undated"), of: units },
     { what: "Units not identified", missing: unitsAt("unidentified"), of: units },
   ];

@@ -1,4 +1,4 @@
-import type { PoolResult } from "@/lib/risk/evaluation";
+import type { PoolFigures } from "@/lib/risk/evaluation";
 import { type ReportInput, type ReportPart, unitsByPool } from "@/lib/view/report";
 
 /** Where more of a pool's usable spares lie than its share of the units calls for. */
@@ -59,7 +59,7 @@ function shortageByPool({ lines }: ReportInput): Map<string, number> {
 }
 
 /** The report's site that holds most against its units; null where nothing usable is held. */
-function mostHeld(pool: PoolResult, { sites, lines }: ReportInput): HeldShare | null {
+function mostHeld(pool: PoolFigures, { sites, lines }: ReportInput): HeldShare | null {
   if (pool.usable <= 0 || pool.installed <= 0) return null;
   const found = sites.flatMap(({ id, code }): HeldShare[] => {
     const held = pool.usableBySite[id]?.usable ?? 0;

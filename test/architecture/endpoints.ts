@@ -10,6 +10,7 @@ export const withoutActor: Readonly<Record<string, string>> = {
 /** Route handlers open to the signed-out, each with its reason. */
 export const openRoutes: Readonly<Record<string, string>> = {
   "app/api/auth/[...all]/route.ts": "is the sign-in itself",
+  "app/api/calendar/[token]/route.ts": "is opened by the secret address of a person's own calendar",
   "app/api/first-admin/route.ts": "is opened by a one-time link while nobody can sign in",
   "app/api/health/route.ts": "tells machines whether the app is up",
 };

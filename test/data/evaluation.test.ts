@@ -80,8 +80,14 @@ test("an evaluation is computed once for the data as they are, and anew after a 
 test("an evaluation of older data is dropped, but not under a page that still reads it", async () => {
   const first = await currentEvaluation("2026-11-30");
   const aged = await currentEvaluation("2026-11-29");
-  await database().evaluation.update({ where: { id: aged.id }, data: { takenAt: new Date("2026-01-01") } });
   await load("stock", files[3]?.[1] ?? "");
+  await currentEvaluation("2026-11-30");
+  expect(await database().evaluation.count({ where: { id: { in: [first.id, aged.id] } } })).toBe(2);
+  await database().evaluation.update({
+    where: { id: aged.id },
+    data: { staleSince: new Date("2026-01-01") },
+  });
+  await load("stock", (files[3]?.[1] ?? "").replace(";2;usable", ";1;usable"));
   await currentEvaluation("2026-11-30");
   expect(await database().evaluation.count({ where: { id: first.id } })).toBe(1);
   expect(await database().evaluation.count({ where: { id: aged.id } })).toBe(0);

@@ -122,13 +122,6 @@ describe("the ranking", () => {
     expect(ranking.lines.map((line) => line.cost.perHour)).toEqual([1000, null, 2000]);
   });
 
-  it("knows a firmware floor only when one is recorded", async () => {
-    const viewer = actorWith("viewer", null);
-    expect((await readRanking(viewer, asOf)).firmwareFloor).toBeNull();
-    await database().setting.create({ data: { key: "minimumFirmware", value: 24 } });
-    expect((await readRanking(viewer, asOf)).firmwareFloor).toBe(24);
-  });
-
   it("leaves the store as plain values", async () => {
     const ranking = await readRanking(actorWith("viewer", null), asOf);
     expect(JSON.parse(JSON.stringify(ranking))).toEqual(ranking);
@@ -220,6 +213,50 @@ describe("the figures of a line", () => {
       ok: true,
     });
     expect((await readLine(engineer, { code: "NOR-01", asOf }))?.stored).toEqual(before?.stored);
+  });
+
+  it("hold what any stop costs and the steps of long ones, told in EUR at the budget rate", async () => {
+    const engineer = actorWith("engineer", south);
+    const read = async () => await readLine(engineer, { code: "SUD-01", asOf });
+    const line = await read();
+    if (!line) throw new Error("no line");
+    const steps = [
+      { afterHours: 24, cost: 8000 },
+      { afterHours: 48.5, cost: 600_000.5 },
+    ];
+    const wanted = { ...line.stored, costFixed: "1200.5", costSteps: steps, costMethod: "contract" as const };
+    const asked = changeLineFigures.parse({ lineId: line.id, seen: line.stored, wanted });
+    expect(await changeLine(engineer, asked)).toEqual({ ok: true, value: null });
+    const after = await read();
+    expect(after?.stored).toEqual(wanted);
+    // Four zloty to the euro in these two sites.
+    expect(after?.cost).toMatchObject({
+      fixed: 300.125,
+      steps: [
+        { afterHours: 24, cost: 2000 },
+        { afterHours: 48.5, cost: 150_000.125 },
+      ],
+    });
+    expect(await database().auditEntry.findFirst({ where: { entityId: line.id } })).toMatchObject({
+      before: { costSteps: [] },
+      after: { costSteps: steps },
+    });
+    // Who saw the line without its steps has seen something else than what stands.
+    expect(await changeLine(engineer, asked)).toMatchObject({ error: { code: "conflict" } });
+    expect(await changeLine(engineer, { ...asked, seen: asked.wanted, wanted: asked.seen })).toMatchObject({
+      ok: true,
+    });
+  });
+
+  it("are refused with the row of the step that is wrong", async () => {
+    const steps = (costSteps: object[]) => wish({ costSteps });
+    const step = (afterHours: number, cost: number) => ({ afterHours, cost });
+    await expect(steps([step(24, 100), step(24, 200)])).rejects.toThrow("Step 2: begins after a longer stop");
+    await expect(steps([step(48, 100), step(24, 200)])).rejects.toThrow("Step 2: begins after a longer stop");
+    await expect(steps([step(0, 100)])).rejects.toThrow("Step 1: write hours above 0");
+    await expect(steps([step(8, 100), step(24, 0)])).rejects.toThrow("Step 2: write an amount above 0");
+    await expect(steps([step(8, 100.005)])).rejects.toThrow("Step 1: write an amount above 0");
+    await expect(steps(Array.from({ length: 11 }, (_, i) => step(i + 1, 5)))).rejects.toThrow("at most 10");
   });
 
   it("are not changed by a viewer, nor by an engineer of another site", async () => {

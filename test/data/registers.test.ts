@@ -10,6 +10,7 @@ import { load } from "@/seed/load";
 import { showcase } from "@/seed/scenarios/showcase/showcase";
 import { makeActor } from "@/test/support/actors";
 import { freshDatabase } from "@/test/support/database";
+import { leaveOutUnregistered } from "@/test/support/leaveOutUnregistered";
 
 const FOLDER = join(import.meta.dirname, "../../seed/registers");
 const AS_OF = "2026-11-30";
@@ -17,6 +18,7 @@ const AS_OF = "2026-11-30";
 test("the register files of the demonstration company give its ranking, line by line", async () => {
   const seeded = await withDatabase("registers-seeded", async (url) => {
     await load(url, "showcase", showcase());
+    await leaveOutUnregistered();
     return rankingOf(await makeActor("viewer"));
   });
   const loaded = await withDatabase("registers-loaded", async () => {

@@ -47,11 +47,31 @@ async function report(role: "viewer" | "engineer", siteId: string | null, siteCo
 
 describe("the monthly report", () => {
   it("adds the group up from its lines, and its sites to the group", async () => {
-    const group = reportLoss((await report("viewer", null)).lines);
+    const group = reportLoss(await report("viewer", null));
     const sites = await Promise.all(["NOR", "SUD"].map((code) => report("viewer", null, code)));
-    const sum = sites.reduce((all, { lines }) => all + (reportLoss(lines).total?.mean ?? 0), 0);
+    const sum = sites.reduce((all, site) => all + (reportLoss(site).total?.mean ?? 0), 0);
     expect(group.lines).toBe(4);
     expect(sum).toBeCloseTo(group.total?.mean ?? Number.NaN, 6);
+  });
+
+  it("shows the drawn span of exactly its sum, and adds ends where the draws were not added up", async () => {
+    const whole = await report("viewer", null);
+    const ends = (lines: typeof whole.lines) =>
+      lines.reduce((sum, { result }) => sum + (result.stopLoss?.high ?? 0), 0);
+    const group = reportLoss(whole);
+    expect(group.isDrawn).toBe(true);
+    expect(group.total?.high).toBeLessThan(ends(whole.lines));
+    expect(group.total?.low).toBeLessThan(group.total?.mean ?? 0);
+    const site = await report("viewer", world.north, "NOR");
+    expect(site.drawnTotal).toEqual((await report("viewer", null, "NOR")).drawnTotal);
+    expect(reportLoss(site).isDrawn).toBe(true);
+    expect((await report("viewer", world.north)).drawnTotal).toEqual(site.drawnTotal);
+    // Site by site, and so without the sum of the group.
+    const grants = [world.north, world.south].map((siteId) => ({ role: "viewer" as const, siteId }));
+    const both = await readReport({ ...personWith("viewer", null), grants }, { asOf, siteCode: null });
+    if (!both) throw new Error("no report");
+    expect(both.drawnTotal).toBeNull();
+    expect(reportLoss(both)).toMatchObject({ isDrawn: false, total: { high: ends(both.lines) } });
   });
 
   it("is not there for a site the person may not see, nor for one that does not exist", async () => {
@@ -87,9 +107,35 @@ describe("the monthly report", () => {
       [4, 4],
       [1, 2],
       [4, 4],
+      [0, 4],
       [0, 12],
       [0, 12],
     ]);
+  });
+
+  it("asks who answers for a cost to confirm it again once its approval has run out", async () => {
+    const approved = { costOwner: "Plant finance", costApprovedOn: new Date("2025-11-01T00:00:00Z") };
+    const id = world.lines["NOR-02"] ?? "";
+    const until = (day: string) =>
+      database().line.update({
+        where: { id },
+        data: { ...approved, costEvidence: "documented", costValidUntil: new Date(`${day}T00:00:00Z`) },
+      });
+    const asked = async () =>
+      decisionsAsked(await report("viewer", null)).filter((one) => /confirm/.test(one));
+    const ended = async () =>
+      reportGapRows(await report("viewer", null)).find(({ what }) => /run out/.test(what));
+    await until(asOf);
+    expect([await asked(), await ended()]).toMatchObject([[], { missing: 0, of: 4 }]);
+    await until("2026-11-29");
+    expect(await ended()).toMatchObject({ missing: 1, of: 4 });
+    expect(await asked()).toEqual([
+      "Ask Plant finance to confirm again what a stop costs on NOR-02; the approval ran out.",
+    ]);
+    await database().line.update({
+      where: { id },
+      data: { costOwner: null, costApprovedOn: null, costValidUntil: null, costEvidence: "assumed" },
+    });
   });
 
   it("looks six months ahead for the days of supply", async () => {

@@ -39,3 +39,20 @@ test.each(["VEL-09-R1", "THO-01-S1"])("%s is on its way", (code) => {
   expect(cpi ?? 0).toBeGreaterThanOrEqual(1);
   expect(spi).toBe(1);
 });
+
+test("KAR-02's project takes out and keeps the twenty ring drives still on the line, on its last day", () => {
+  const project = company.Project.find(({ code }) => code === "KAR-02-R1");
+  const removals = company.PlannedRemoval;
+  expect(
+    removals.every(({ projectId, lineId }) => projectId === project?.id && lineId === project?.lineId),
+  ).toBe(true);
+  expect(removals.every(({ kept, leavesOn }) => kept && leavesOn === project?.endsOn)).toBe(true);
+  expect(removals.reduce((sum, { units }) => sum + units, 0)).toBe(20);
+  const machines = new Set(
+    company.Machine.filter(({ lineId }) => lineId === project?.lineId).map(({ id }) => id),
+  );
+  for (const { partId, units } of removals) {
+    const installed = company.Position.filter((one) => one.partId === partId && machines.has(one.machineId));
+    expect(installed).toHaveLength(units);
+  }
+});

@@ -6,6 +6,9 @@ const foreign = /\b(VEL|OST|KAR|PIN|TAD)\b/;
 
 const areas = [
   "/lines",
+  "/installed",
+  "/installed?site=THO",
+  "/axes",
   "/spares",
   "/parts",
   "/dates",
@@ -13,6 +16,8 @@ const areas = [
   "/projects",
   "/report",
   "/moved",
+  "/events/new",
+  "/rules",
   "/assumptions",
 ];
 
@@ -34,6 +39,7 @@ test("addresses of another site's things answer as if there were none", async ({
   for (const address of [
     "/lines/PIN-03",
     "/lines/VEL-07",
+    "/lines/VEL-07/scope",
     "/projects/KAR-02-R1",
     "/projects/KAR-02-R1/axes",
   ]) {

@@ -143,8 +143,12 @@ test.describe("the dossier of a line", () => {
     await page.getByRole("link", { name: "VEL-03" }).click();
     await expect(page.getByRole("heading", { level: 1 })).toHaveText("VEL-03 Carton C");
     await expect(page.getByRole("table", { name: /What drives the loss/ })).toContainText("BW-OK-");
-    await expect(page.getByText(/Firmware floor: \d+ of \d+ below/)).toBeVisible();
-    await expect(page.getByText(/Memory headroom: \d+ of \d+ tight/)).toBeVisible();
+    await expect(page.getByText(/Hardware ceiling: \d+ of \d+ blocked/)).toBeVisible();
+    const verdicts = page.getByRole("table", { name: "What the rules say of the controllers of VEL-03" });
+    await expect(verdicts.getByRole("row", { name: /^VEL-03-K1/ })).toContainText(
+      "Slate 3 ends at 18, and no level of it is accepted.",
+    );
+    await expect(verdicts.getByRole("row", { name: /^VEL-03-K1/ })).toContainText("memory 93 %");
     await expect(page.getByText("De-energise, lock out", { exact: false })).toBeVisible();
     const machine = page.locator("summary").filter({ hasText: "Slate 3" }).first();
     await machine.click();
@@ -166,6 +170,27 @@ test.describe("the dossier of a line", () => {
     ];
     const failures = Number.parseFloat((await row.getByRole("cell").nth(1).textContent()) ?? "");
     expect(Number(units?.[0]) * Number(rate?.[0])).toBeCloseTo(failures, 3);
+  });
+
+  test("says what comes from not knowing and what the years ahead cost, and opens both", async ({ page }) => {
+    await signIn(page, group);
+    await page.goto("/lines/PIN-03");
+    const unknowns = page.getByText("From unknowns", { exact: true }).locator("..");
+    await expect(unknowns).toContainText("Would go were all that is unknown found at its best: Unidentified");
+    await page.getByRole("link", { name: "How From unknowns is worked out" }).click();
+    const depth = page.getByRole("table", { name: "How the unknowns and the years ahead of PIN-03" });
+    const sum = async (title: RegExp) => {
+      const row = depth.getByRole("row", { name: title });
+      const text = (await row.getByRole("cell").first().textContent()) ?? "";
+      const parts = text.split("+").map((part) => Number.parseFloat(part.replaceAll(/[\s\u202f]/g, "")));
+      const result = numberOf((await row.getByRole("cell").nth(1).textContent()) ?? "");
+      return { parts: parts.length, share: parts.reduce((all, one) => all + one, 0) / result };
+    };
+    await expect(depth).toBeVisible();
+    expect((await sum(/^What comes from not knowing/)).share).toBeCloseTo(1, 2);
+    const years = await sum(/^Stop loss of 5 years/);
+    expect(years.parts).toBe(5);
+    expect(years.share).toBeCloseTo(1, 2);
   });
 
   test("lets an engineer of the site change the cost per hour, and take it back", async ({ page }) => {

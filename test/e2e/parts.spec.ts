@@ -53,7 +53,12 @@ test.describe("the parts", () => {
     await expect(page.getByText(/At other sites: [\d.]+ usable of \d+ pieces on the books/)).toBeVisible();
     const codes = await shelf(page).getByRole("rowheader").allTextContents();
     expect(new Set(codes.map((code) => code.trim()))).toEqual(new Set(["THO"]));
-    await expect(page.locator("main")).not.toContainText(/\b(VEL|OST|KAR|PIN|TAD)\b/);
+    await expect(page.getByText(/At other sites: \d+ removals?, \d+ failures? of them, in/)).toBeVisible();
+    await expect(page.getByRole("table", { name: /^Counts of the sites/ })).toContainText(
+      "Other sites together",
+    );
+    // The whole document, so that what is sent but not drawn counts too.
+    expect(await page.content()).not.toMatch(/\b(VEL|OST|KAR|PIN|TAD)\b/);
     await expect(page.getByRole("button", { name: /^Change R/ })).toHaveCount(0);
     await expectAccessible(page);
   });
@@ -86,6 +91,54 @@ test.describe("the parts", () => {
     await page.getByRole("button", { name: "Undo" }).click();
     await expect(ostrowka).not.toContainText("on hold");
     await expect(row).toHaveCount(1);
+  });
+
+  test("open each rate to its rows, as many as it counts", async ({ page }) => {
+    await signIn(page, planner);
+    for (const kind of ["removal", "failure"]) {
+      await openPart(page, "TM-HR-020");
+      const rates = page.getByRole("region", { name: "Rates", exact: true });
+      const link = rates.getByRole("link", { name: new RegExp(`^\\d+ ${kind}s$`) }).first();
+      const counted = Number.parseInt((await link.textContent()) ?? "", 10);
+      expect(counted).toBeGreaterThan(5);
+      await link.click();
+      await expect(page).toHaveURL(new RegExp(`events\\.is\\.${kind}s=yes#events$`));
+      const rows = page.getByRole("table", { name: "Events of TM-HR-020 in the last five years" });
+      await expect(rows.getByRole("rowheader")).toHaveCount(counted);
+    }
+  });
+
+  test("say level by level what is believed, whether sites may share a rate, and whether it moves", async ({
+    page,
+  }) => {
+    await signIn(page, planner);
+    await openPart(page, "TM-HR-020");
+    const levels = page.getByRole("table", { name: "Failure rate by level" });
+    await expect(levels.getByRole("rowheader").first()).toHaveText("Class: drive");
+    await expect(levels).toContainText("Site: VEL");
+    await expect(page.getByRole("table", { name: /^Counts of the sites/ })).toContainText("VEL");
+    await expect(page.getByText(/sites (show no difference|differ)/).first()).toBeVisible();
+    await expect(page.getByRole("table", { name: "Trend of failures and removals" })).toContainText("p = ");
+    await expect(
+      page.getByRole("img", { name: /\d+ failures and \d+ removals? without a fault/ }),
+    ).toBeVisible();
+    const stops = page.getByRole("table", { name: "Stops of TM-HR-020 by whether a spare was at hand" });
+    await expect(stops).toContainText("with a spare");
+    const rows = page.getByRole("table", { name: "Events of TM-HR-020 in the last five years" });
+    await expect(rows).toContainText("set aside: The stop ends before it starts");
+  });
+
+  test("are reached from the loss of a line: from its arithmetic to the rows of a part", async ({ page }) => {
+    await signIn(page, planner);
+    await page.goto("/lines/PIN-03");
+    await expect(page.getByRole("table", { name: "Stops of PIN-03 by class and spare" })).toContainText(
+      "drive",
+    );
+    const records = page.getByRole("navigation", { name: "Records behind the arithmetic" });
+    await records.getByRole("link", { name: /^Rows: \d+ failures?$/ }).click();
+    await expect(page).toHaveURL(/parts\/[0-9a-f-]+\?events\.is\.failures=yes#events$/);
+    await expect(page.getByRole("region", { name: "The records behind the rates" })).toBeVisible();
+    await expectAccessible(page);
   });
 
   test("refuse a part of a piece in words", async ({ page }) => {

@@ -3,12 +3,14 @@
 import { useState } from "react";
 import { Button } from "@/app/_ui/Button";
 import { FormMessage } from "@/app/_ui/FormMessage";
+import { forgetCard } from "@/app/_ui/keptCard";
 
-/** Ends this session. */
+/** Ends this session; the night card kept on this device goes with it. */
 export function SignOut() {
   const [problem, setProblem] = useState<string | null>(null);
 
   async function signOut() {
+    await forgetCard().catch(() => undefined);
     const answer = await fetch("/api/auth/sign-out", {
       method: "POST",
       headers: { "content-type": "application/json" },

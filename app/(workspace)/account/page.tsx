@@ -1,8 +1,10 @@
 import type { Metadata } from "next";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { CalendarFeed } from "@/app/(workspace)/account/_components/CalendarFeed";
 import { ChangePassword } from "@/app/(workspace)/account/_components/ChangePassword";
 import { signedInActor } from "@/lib/access/actor";
+import { readCalendarFeed } from "@/lib/data/calendarFeed";
 import { readSiteNames } from "@/lib/data/siteNames";
 import { describeRoles } from "@/lib/view/role";
 
@@ -17,6 +19,12 @@ export default async function AccountPage() {
       <PageHeader title={actor.name} lead={`${actor.email}. ${role}.`} />
       <Section title="Change the password">
         <ChangePassword />
+      </Section>
+      <Section
+        title="Dates in your calendar"
+        lead="Last orders, binding dates, project ends and shelves running empty, read by your own calendar program."
+      >
+        <CalendarFeed since={await readCalendarFeed(actor)} />
       </Section>
     </>
   );

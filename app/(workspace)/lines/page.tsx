@@ -35,7 +35,7 @@ export default async function LinesPage({ searchParams }: LinesPageProps) {
     <>
       <PageHeader title="Lines by what a stop costs" lead={leadOf(ranking)} asOf={asOf} />
       <RankingTable ranking={ranking} />
-      <RankingLegend firmwareFloor={ranking.firmwareFloor} />
+      <RankingLegend />
       <Section title="How sure is the order?">
         <Certainty ranking={ranking} />
       </Section>

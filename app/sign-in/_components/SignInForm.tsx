@@ -1,8 +1,9 @@
 "use client";
 
-import { type FormEvent, useState } from "react";
+import { type FormEvent, useEffect, useState } from "react";
 import { FormMessage } from "@/app/_ui/FormMessage";
 import { TextField } from "@/app/_ui/field/TextField";
+import { forgetCard } from "@/app/_ui/keptCard";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
 
 const TOO_MANY = 429;
@@ -11,6 +12,10 @@ const TOO_MANY = 429;
 export function SignInForm({ target }: { readonly target: string }) {
   const [problem, setProblem] = useState<string | null>(null);
   const [pending, setPending] = useState(false);
+  // Whoever stands here is signed out, by whichever way: a card kept for the last person goes.
+  useEffect(() => {
+    forgetCard().catch(() => undefined);
+  }, []);
 
   async function signIn(event: FormEvent<HTMLFormElement>) {
     event.preventDefault();

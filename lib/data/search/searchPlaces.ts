@@ -48,15 +48,15 @@ interface PlaceRow {
 
 /** Machines by code, name, or line and machine code together. */
 export async function searchMachines(actor: Actor, { key }: Wanted): Promise<RankedHit[]> {
-  const rows = await database().$queryRaw<PlaceRow[]>`
-    SELECT m."code", m."name", l."code" AS "lineCode", l."name" AS "lineName", m."code" AS "machineCode",
+  const rows = await database().$queryRaw<(PlaceRow & { id: string })[]>`
+    SELECT m."id"::text AS "id", m."code", m."name", l."code" AS "lineCode", l."name" AS "lineName", m."code" AS "machineCode",
       ${rankOf(key, ...MACHINE)} AS "rank"
     FROM "Machine" m JOIN "Line" l ON l."id" = m."lineId"
     WHERE ${holds(key, ...MACHINE)} AND ${atSites(actor)}
     ORDER BY "rank", l."code", m."code" LIMIT ${MOST_HITS}`;
   return rows.map((row) => ({
     ...hitOf(row, "machine", `${row.lineCode} / ${row.code}`),
-    href: onLine(row.lineCode, "machine", row.code),
+    href: `/machines/${row.id}`,
   }));
 }
 

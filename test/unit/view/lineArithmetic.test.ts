@@ -4,6 +4,7 @@ import { evaluate } from "@/lib/risk/evaluate";
 import type { GroupInput, GroupResult, PoolInput } from "@/lib/risk/evaluation";
 import { lineArithmetic } from "@/lib/view/lineArithmetic";
 import type { ArithmeticStep } from "@/lib/view/lineArithmeticStep";
+import { lineDepth } from "@/lib/view/lineDepth";
 import type { Driver } from "@/lib/view/lineDossier";
 
 const undated = {
@@ -37,6 +38,8 @@ const unread: PoolInput = {
   dates: undated,
   stock: [],
 };
+
+const unknownLot = { siteId: "here", state: "usable", quantity: null, lastPoweredOn: null } as const;
 
 const input: GroupInput = {
   asOf: "2026-11-30",
@@ -97,6 +100,8 @@ const terms = {
   costPerHour: 2345.67,
   bufferHours: 0.75,
   unrecoveredShare: 0.8,
+  fixedCost: null,
+  costSteps: [],
   lineLoss: line.stopLoss?.mean ?? null,
   lineScore: line.score,
   assumptions: likelyAssumptions,
@@ -150,5 +155,88 @@ describe("the arithmetic of a part on a line", () => {
     const steps = lineArithmetic(driver, { ...terms, costPerHour: null, lineLoss: null });
     expect(steps.filter((step) => step.result.unit.includes("EUR"))).toEqual([]);
     expect(steps.some((step) => step.result.name === "score points")).toBe(true);
+  });
+});
+
+describe("a line with cost steps whose machines stand in for each other", () => {
+  const beyond = {
+    fixedCost: 850.5,
+    costSteps: [
+      { afterHours: 24, cost: 12_000 },
+      { afterHours: 72, cost: 90_000 },
+    ],
+  };
+  const machines = ["M1", "M2", "M3"];
+  const deep: GroupInput = {
+    ...input,
+    lines: input.lines.map((one) => (one.id === "line" ? { ...one, ...beyond } : one)),
+    installed: input.installed.flatMap((row) =>
+      row.lineId !== "line" || row.poolId !== "drive"
+        ? [row]
+        : machines.map((machineId) => ({
+            ...{ ...row, units: row.units / machines.length },
+            standby: { machineId, group: "formers", needed: 2 },
+          })),
+    ),
+    pools: input.pools.map((one) =>
+      one.id === "drive" ? { ...one, stock: [...one.stock, unknownLot] } : one,
+    ),
+  };
+  const result = evaluate(deep, likelyAssumptions);
+  const [own] = result.lines;
+  if (!own) throw new Error("no line");
+  const deepTerms = {
+    ...terms,
+    ...beyond,
+    lineLoss: own.stopLoss?.mean ?? null,
+    lineScore: own.score,
+  };
+  const drive = driverOf(result, "drive");
+  const steps = lineArithmetic(drive, deepTerms);
+  const stepOf = (title: string) => {
+    const step = steps.find((one) => one.title === title);
+    if (!step) throw new Error(`no step ${title}`);
+    return step;
+  };
+
+  it("multiplies out to what it shows", () => {
+    for (const step of steps.filter(({ calculation }) => calculation.length > 0))
+      expect(workOut(step) / step.result.value, step.title).toBeCloseTo(1, 12);
+  });
+  it("names the fixed cost, each step with its chance, and the share that stops the line", () => {
+    const named = stepOf("Cost of a stop without a spare").calculation.flatMap((part) =>
+      typeof part === "string" ? [] : [part.name],
+    );
+    expect(named).toEqual([
+      ...["EUR fixed", "mean hours beyond the buffer", "EUR an hour", "share overtime cannot recover"],
+      ...["EUR step at 24 h", "chance to pass it", "EUR step at 72 h", "chance to pass it"],
+    ]);
+    expect(drive.stopShare).toBeLessThan(0.5);
+    expect(stepOf("Failures that stop the line").result.value).toBeCloseTo(
+      drive.failuresPerYear * drive.stopShare,
+      12,
+    );
+  });
+  it("opens what comes from not knowing, part by part and for the line", () => {
+    expect(stepOf("Of it, what comes from not knowing").result.value).toBe(drive.unknownLoss);
+    const drivers = [drive, driverOf(result, "unidentified:motor")];
+    const depth = lineDepth({ result: own, drivers, assumptions: likelyAssumptions });
+    expect(depth.map((step) => step.result.value)).toEqual([
+      ...(own.standIns ?? []).map(({ stopShare }) => stopShare),
+      own.unknownLoss,
+      own.horizonLoss?.loss,
+    ]);
+    expect(depth.map((step) => step.title).slice(0, 3)).toEqual(
+      machines.map((machine) => `Failures on ${machine} that stop the line`),
+    );
+    for (const step of depth) expect(workOut(step) / step.result.value, step.title).toBeCloseTo(1, 12);
+  });
+  it("says so when nothing is unknown, and nothing at all without money", () => {
+    const { standIns: _, ...plain } = own;
+    const known = { ...plain, unknownLoss: 0 };
+    const [step] = lineDepth({ result: known, drivers: [], assumptions: likelyAssumptions });
+    expect(step?.note).toContain("Nothing unknown");
+    const none = { ...plain, unknownLoss: null, horizonLoss: null };
+    expect(lineDepth({ result: none, drivers: [], assumptions: likelyAssumptions })).toEqual([]);
   });
 });

@@ -1,11 +1,5 @@
 import { describe, expect, it } from "vitest";
-import {
-  type ControllerFacts,
-  controllerBlockers,
-  floorState,
-  leadController,
-  lineFloorWord,
-} from "@/lib/view/lineControllers";
+import { belowFloor, type ControllerFacts, leadController, lineFloorWord } from "@/lib/view/lineControllers";
 
 const controller = (designation: string, given: Partial<ControllerFacts>): ControllerFacts => ({
   designation,
@@ -13,6 +7,7 @@ const controller = (designation: string, given: Partial<ControllerFacts>): Contr
   firmware: 24,
   memoryPercent: 60,
   axes: 6,
+  step: "none",
   ...given,
 });
 
@@ -42,46 +37,22 @@ describe("the leading controller of a line", () => {
   });
 });
 
-describe("the firmware floor", () => {
-  it("is met at the level itself", () => {
-    expect(floorState(24, 24)).toBe("meets");
-    expect(floorState(23, 24)).toBe("below");
-  });
+const withSteps = (steps: readonly ControllerFacts["step"][]) =>
+  steps.map((step, i) => controller(`K${i}`, { step }));
 
-  it("leaves an unread level unknown, and says so when no floor is recorded", () => {
-    expect(floorState(null, 24)).toBe("unknown");
-    expect(floorState(12, null)).toBe("no-floor");
-  });
-});
-
-describe("what blocks new drives", () => {
-  it("names the controllers below the floor, unread, or at 85 % of memory and more", () => {
-    const list = [
-      controller("K1", { firmware: 21, memoryPercent: 84.9 }),
-      controller("K2", { firmware: null, memoryPercent: null }),
-      controller("K3", { memoryPercent: 85 }),
-    ];
-    expect(controllerBlockers(list, 24)).toEqual({
-      belowFloor: ["K1"],
-      unknownFirmware: ["K2"],
-      memoryTight: ["K3"],
-      unknownMemory: ["K2"],
-    });
+describe("controllers that do not run the new drives as they are", () => {
+  it("are those to raise and those to swap, not the unread", () => {
+    expect(belowFloor(withSteps(["none", "raise", "swap", "unknown", "no-rule"]))).toBe(2);
   });
 });
 
 describe("a line's standing in a word", () => {
-  const word = (levels: (number | null)[], floor: number | null) =>
-    lineFloorWord(
-      levels.map((firmware, i) => controller(`K${i}`, { firmware })),
-      floor,
-    );
-
   it("is that of its worst controller, and unread is not fine", () => {
-    expect(word([24, null, 23], 24)).toBe("below the floor");
-    expect(word([24, null], 24)).toBe("not all read");
-    expect(word([24, 30], 24)).toBe("at the floor or above");
-    expect(word([], 24)).toBe("no controller recorded");
-    expect(word([12], null)).toBe("no floor recorded");
+    expect(lineFloorWord(withSteps(["none", "raise", "swap"]))).toBe("a controller to swap");
+    expect(lineFloorWord(withSteps(["none", "unknown", "raise"]))).toBe("below the floor");
+    expect(lineFloorWord(withSteps(["none", "unknown"]))).toBe("not all read");
+    expect(lineFloorWord(withSteps(["none", "none"]))).toBe("at the floor or above");
+    expect(lineFloorWord(withSteps(["no-rule"]))).toBe("no floor rule");
+    expect(lineFloorWord([])).toBe("no controller recorded");
   });
 });

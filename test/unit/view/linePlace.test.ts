@@ -27,7 +27,16 @@ function ranking(odds: readonly (number | null)[]): RankedLine[] {
       scoreParts: { stage: 1, spares: 0, repair: 0 },
       ...{ stopLoss: { mean: 1, low: 1, high: 1 }, baseLoss: 1, shortageLoss: 0 },
       ...{ depletionP80: null, depletionPart: null, controllers: [], assumed: [] },
-      cost: { perHour: 1, owner: null, approvedOn: null, validUntil: null, evidence: "assumed" },
+      cost: {
+        perHour: 1,
+        fixed: null,
+        steps: [],
+        owner: null,
+        approvedOn: null,
+        validUntil: null,
+        evidence: "assumed",
+      },
+      duties: [],
       place: {
         ...{ draws: 400, seed: 20_261_130, span, firstFive: 1, checks: [check({})] },
         ...{ beforeNext: last ? null : beforeNext, fragile: i === 1 },

@@ -1,12 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { kendallTauB } from "@/lib/risk/rankAgreement";
+import { drawnTotalOf } from "@/lib/view/drawnTotals";
 import { lineAgreement } from "@/lib/view/lineAgreement";
 import { concentrationSentence, lineConcentration } from "@/lib/view/lineConcentration";
-import { costDoubt, type LineCost, type RankedLine } from "@/lib/view/lineRanking";
+import { costDoubt, type LineCost, type RankedLine, type Ranking } from "@/lib/view/lineRanking";
 import { rankedBy, sumLines } from "@/lib/view/lineTotals";
 
 const cost: LineCost = {
   perHour: 1000,
+  fixed: null,
+  steps: [],
   owner: "Plant controller",
   approvedOn: "2026-03-01",
   validUntil: "2027-03-01",
@@ -37,6 +40,7 @@ function lineWith({ loss, ...given }: Given): RankedLine {
     depletionPart: null,
     worstStage: "open",
     cost,
+    duties: [],
     controllers: [],
     assumed: [],
     ...given,
@@ -86,6 +90,7 @@ describe("the total row", () => {
       stopLoss: 750,
       lowest: 375,
       highest: 1500,
+      isDrawn: false,
       baseLoss: 187.5,
       shortageLoss: 562.5,
       stopsPerYear: 8,
@@ -98,6 +103,34 @@ describe("the total row", () => {
       lowest: null,
       baseLoss: null,
     });
+  });
+});
+
+describe("the drawn span of the total row", () => {
+  const span = (low: number, high: number) => ({ low, mid: low, high, mean: low, error: 1 });
+  const totals = { group: span(400, 1200), sites: { A: span(60, 180), B: span(350, 1100) } };
+  const ranking = (over: Partial<Ranking>): Ranking => ({
+    ...{ asOf: "2026-11-30", engine: "e", dataVersion: 1, groupLines: 4 },
+    ...{ totals, lines, ...over },
+  });
+  const at = (site: string) => lines.filter(({ siteCode }) => siteCode === site);
+  it("is the group's for all lines, a site's for all of a site's, and none for any other choice", () => {
+    expect(drawnTotalOf(lines, ranking({}))).toBe(totals.group);
+    expect(drawnTotalOf(at("B"), ranking({}))).toBe(totals.sites.B);
+    expect(drawnTotalOf(lines.slice(0, 3), ranking({}))).toBeNull();
+    expect(drawnTotalOf(at("B").slice(0, 1), ranking({}))).toBeNull();
+    expect(drawnTotalOf([], ranking({}))).toBeNull();
+  });
+  it("does not need the lines without a cost per hour", () => {
+    expect(drawnTotalOf(at("A").slice(0, 1), ranking({}))).toBe(totals.sites.A);
+  });
+  it("is not the group's for somebody who sees some sites only", () => {
+    const some = ranking({ groupLines: 9, totals: { ...totals, group: null } });
+    expect(drawnTotalOf(lines, some)).toBeNull();
+    expect(drawnTotalOf(at("B"), some)).toBe(totals.sites.B);
+  });
+  it("stands in for the added ends", () => {
+    expect(sumLines(lines, totals.group)).toMatchObject({ lowest: 400, highest: 1200, isDrawn: true });
   });
 });
 

@@ -44,6 +44,21 @@ describe("a changed input in words", () => {
       "OST-01: cost of an hour's stop not known → € 1\u202f500",
     ],
     [
+      { step: "corrections", fact: "costSteps", lineId: "l1", before: null, after: "48:10000;72:25000" },
+      "OST-01: cost steps none → € 10\u202f000 after 48\u00a0h, € 25\u202f000 after 72\u00a0h",
+    ],
+    [
+      { step: "corrections", fact: "fixedCost", lineId: "l1", before: null, after: 700 },
+      "OST-01: fixed cost of a stop none → € 700",
+    ],
+    [
+      {
+        ...{ step: "corrections", fact: "machinesNeeded", lineId: "l1", poolId: "p1" },
+        ...{ before: null, after: "2 of formers" },
+      },
+      "TM-HR-020 on OST-01: machines needed all → 2 of formers",
+    ],
+    [
       { step: "corrections", fact: "line", lineId: "gone", before: 1, after: 0 },
       "a line no longer kept: line there → not there",
     ],

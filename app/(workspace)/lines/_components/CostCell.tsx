@@ -1,7 +1,8 @@
 import { EvidenceMark } from "@/app/_ui/EvidenceMark";
+import { StaleMark } from "@/app/_ui/StaleMark";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { evidenceMark } from "@/lib/view/evidence";
-import { costDoubt, type LineCost } from "@/lib/view/lineRanking";
+import { approvalEnded, costDoubt, type LineCost } from "@/lib/view/lineRanking";
 import { plainNumber } from "@/lib/view/number";
 
 interface CostCellProps {
@@ -19,7 +20,9 @@ export function CostCell({ cost, asOf }: CostCellProps) {
       {doubt === null ? (
         <EvidenceMark {...evidenceMark(cost.evidence)} />
       ) : (
-        <span className="text-ink-2 text-xs">{doubt}</span>
+        <span className="text-ink-2 text-xs">
+          {approvalEnded(cost, asOf) ? <StaleMark text="Expired" /> : null} {doubt}
+        </span>
       )}
     </span>
   );

@@ -1,20 +1,10 @@
-import {
-  type ControllerFacts,
-  controllerBlockers,
-  firmwareWords,
-  leadController,
-} from "@/lib/view/lineControllers";
-
-interface FirmwareCellProps {
-  readonly controllers: readonly ControllerFacts[];
-  readonly floor: number | null;
-}
+import { belowFloor, type ControllerFacts, firmwareWords, leadController } from "@/lib/view/lineControllers";
 
 /** The leading controller with its levels, and a mark when one of the line stands below the floor. */
-export function FirmwareCell({ controllers, floor }: FirmwareCellProps) {
+export function FirmwareCell({ controllers }: { readonly controllers: readonly ControllerFacts[] }) {
   const lead = leadController(controllers);
   if (lead === null) return <span className="text-ink-3">not known</span>;
-  const below = controllerBlockers(controllers, floor).belowFloor.length;
+  const below = belowFloor(controllers);
   const unread = controllers.filter((one) => one.firmware === null).length;
   return (
     <span className="inline-grid gap-0.5 whitespace-nowrap">
@@ -25,7 +15,7 @@ export function FirmwareCell({ controllers, floor }: FirmwareCellProps) {
         {below === 0 ? null : (
           <span
             className="mr-1.5 border border-worse px-1 text-ink"
-            title={`${below} of ${controllers.length} controllers below level ${floor}`}
+            title={`${below} of ${controllers.length} controllers do not run the new drives as they are`}
           >
             <span aria-hidden="true">▼ </span>
             Firmware floor: {below} of {controllers.length}

@@ -8,6 +8,7 @@ import { readAddress } from "@/app/_ui/DataTable/tableAddress";
 import { searchRows } from "@/app/_ui/DataTable/tableModel";
 import { lineColumns } from "@/app/(workspace)/lines/_components/lineColumns";
 import { RankToggle } from "@/app/(workspace)/lines/_components/RankToggle";
+import { drawnTotalOf } from "@/lib/view/drawnTotals";
 import type { RankedLine, Ranking } from "@/lib/view/lineRanking";
 import { rankedBy, sumLines } from "@/lib/view/lineTotals";
 
@@ -30,7 +31,10 @@ function useShownLines(ranking: Ranking, by: ReturnType<typeof rankedBy>): Ranke
 export function RankingTable({ ranking }: { readonly ranking: Ranking }) {
   const by = rankedBy(useSearchParams().get("by"));
   const shown = useShownLines(ranking, by);
-  const columns = useMemo(() => lineColumns({ by, ranking, totals: sumLines(shown) }), [by, ranking, shown]);
+  const columns = useMemo(() => {
+    const totals = sumLines(shown, drawnTotalOf(shown, ranking));
+    return lineColumns({ by, ranking, totals });
+  }, [by, ranking, shown]);
   return (
     <DataTable
       id={TABLE}

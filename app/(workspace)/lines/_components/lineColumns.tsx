@@ -1,6 +1,7 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import type { Column } from "@/app/_ui/DataTable/column";
 import { StageBadge } from "@/app/_ui/StageBadge";
+import { DutyMark } from "@/app/(workspace)/_components/DutyMark";
 import { CostCell } from "@/app/(workspace)/lines/_components/CostCell";
 import { FirmwareCell } from "@/app/(workspace)/lines/_components/FirmwareCell";
 import { LossBar } from "@/app/(workspace)/lines/_components/LossBar";
@@ -12,6 +13,7 @@ import { leadController, lineFloorWord } from "@/lib/view/lineControllers";
 import { costDoubt, type RankedLine, type Ranking } from "@/lib/view/lineRanking";
 import type { LineTotals, RankedBy } from "@/lib/view/lineTotals";
 import { significant } from "@/lib/view/number";
+import { obligationWords } from "@/lib/view/obligation";
 import { stageBadge, stageOrder, stageView } from "@/lib/view/stage";
 import { day } from "@/lib/view/time";
 
@@ -47,7 +49,16 @@ function nameColumn({ totals }: ColumnTerms): LineColumn {
     key: "line",
     header: "Line",
     value: (line) => line.code,
-    cell: (line) => <span className="whitespace-nowrap">{line.code}</span>,
+    cell: (line) => (
+      <span className="whitespace-nowrap">
+        {line.code}
+        {line.duties.map((duty) => (
+          <span key={`${duty.dueOn}${duty.title}`} className="ml-1">
+            <DutyMark {...duty} />
+          </span>
+        ))}
+      </span>
+    ),
     filter: "text",
     width: "5rem",
     foot: `Sum of ${totals.lines}`,
@@ -79,7 +90,8 @@ function placeColumns({ ranking }: ColumnTerms): LineColumn[] {
       value: (line) => line.siteCode,
       word: (line) => `${line.siteCode} ${line.siteName}`,
       filter: several ? "choice" : "text",
-      priority: 3,
+      // The line's code begins with it.
+      hidden: true,
     },
   ];
 }
@@ -109,7 +121,10 @@ function lossColumns({ ranking, totals }: ColumnTerms): LineColumn[] {
           assumed={costDoubt(line.cost, ranking.asOf) !== null}
         />
       ),
-      foot: range === null ? "" : `${moneyRange(range)}, all low or all high`,
+      foot:
+        range === null
+          ? ""
+          : `${moneyRange(range)}, ${totals.isDrawn ? "nine of ten draws" : "all low or all high"}`,
     },
   ];
 }
@@ -188,7 +203,7 @@ function controllerColumns({ ranking }: ColumnTerms): LineColumn[] {
     {
       ...{ key: "controller", header: "Lead controller", filter: "text", priority: 3, width: "11rem" },
       value: (line) => leadController(line.controllers)?.model ?? null,
-      cell: (line) => <FirmwareCell controllers={line.controllers} floor={ranking.firmwareFloor} />,
+      cell: (line) => <FirmwareCell controllers={line.controllers} />,
     },
     {
       ...{ key: "cost", header: "Cost of stop", unit: "€ an hour", align: "end", priority: 3 },
@@ -214,11 +229,18 @@ function hiddenColumns({ ranking, totals }: ColumnTerms): LineColumn[] {
     },
     {
       ...{ key: "floor", header: "Firmware floor", hidden: true, filter: "choice" },
-      value: (line) => lineFloorWord(line.controllers, ranking.firmwareFloor),
+      value: (line) => lineFloorWord(line.controllers),
     },
     {
       ...{ key: "approval", header: "Cost approval", hidden: true, filter: "choice" },
       value: (line) => costDoubt(line.cost, ranking.asOf) ?? "Approved",
+    },
+    {
+      ...{ key: "binding", header: "Binding date", unit: "24 months", hidden: true, filter: "text" },
+      value: (line) => line.duties[0]?.dueOn ?? null,
+      word: ({ duties: [first] }) => (first ? obligationWords(first.kind).name : "none on record"),
+      cell: ({ duties: [first] }) =>
+        first ? `${obligationWords(first.kind).name} ${day(first.dueOn)}` : "none on record",
     },
   ];
 }

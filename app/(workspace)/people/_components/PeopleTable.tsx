@@ -3,9 +3,9 @@
 import { useMemo } from "react";
 import { DataTable } from "@/app/_ui/DataTable/DataTable";
 import { UndoBar } from "@/app/_ui/UndoBar";
+import { useDone } from "@/app/(workspace)/_components/useDone";
 import { AddPerson } from "@/app/(workspace)/people/_components/AddPerson";
 import { personColumns } from "@/app/(workspace)/people/_components/personColumns";
-import { useDone } from "@/app/(workspace)/people/_components/useDone";
 import type { Person } from "@/lib/data/people";
 import type { SiteName } from "@/lib/data/siteNames";
 

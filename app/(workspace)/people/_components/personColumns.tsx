@@ -1,7 +1,7 @@
 import type { Column } from "@/app/_ui/DataTable/column";
+import type { Done } from "@/app/(workspace)/_components/useDone";
 import { AccountSwitch } from "@/app/(workspace)/people/_components/AccountSwitch";
 import { ChangeRoles } from "@/app/(workspace)/people/_components/ChangeRoles";
-import type { Done } from "@/app/(workspace)/people/_components/useDone";
 import { saveRoles, switchAccount } from "@/app/(workspace)/people/actions";
 import type { Person } from "@/lib/data/people";
 import type { SiteName } from "@/lib/data/siteNames";

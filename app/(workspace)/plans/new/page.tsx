@@ -12,6 +12,8 @@ import { signedInActor } from "@/lib/access/actor";
 import { maySomewhere } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readCandidates } from "@/lib/data/planCandidates";
+import { readScopeNorms } from "@/lib/data/scopeNorms";
+import { costNormsOf } from "@/lib/retrofit/scope/scopeNorms";
 import { planCut } from "@/lib/view/planCut";
 import { isUnreadableBudget, readPlanQuery, type SearchParams } from "@/lib/view/planQuery";
 
@@ -25,7 +27,7 @@ export default async function CutPage({ searchParams }: CutPageProps) {
   const actor = await signedInActor();
   const params = await searchParams;
   const asOf = await readAsOf(actor, typeof params.asOf === "string" ? params.asOf : undefined);
-  const candidates = await readCandidates(actor, asOf);
+  const [candidates, { norms }] = await Promise.all([readCandidates(actor, asOf), readScopeNorms(actor)]);
   const query = readPlanQuery(params, Number(asOf.slice(0, 4)) + 1);
   const cut = planCut(candidates.lines, query);
   const mayKeep = maySomewhere(actor.grants, "plan:write") && cut.outcome?.ok === true;
@@ -47,7 +49,7 @@ export default async function CutPage({ searchParams }: CutPageProps) {
           <CutOutcome cut={cut} query={query} />
           {mayKeep ? <KeepPlan query={query} asOf={asOf} dataVersion={candidates.dataVersion} /> : null}
           <CutTable cut={cut} query={query} />
-          <CutBasis candidates={candidates} />
+          <CutBasis candidates={candidates} norms={costNormsOf(norms)} />
         </>
       )}
     </CutAddress>

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
+import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Costs } from "@/app/(workspace)/projects/[code]/_components/Costs";
 import { EarnedValue } from "@/app/(workspace)/projects/[code]/_components/EarnedValue";
@@ -38,6 +39,11 @@ export default async function ProjectPage({ params, searchParams }: ProjectPageP
         lead={`${projectStatusWords(project.status)} on line ${project.lineCode} ${project.lineName}, ${project.siteName}.`}
         asOf={asOf}
         above={<Breadcrumbs crumbs={[{ label: "Projects", href: "/projects" }]} />}
+        actions={
+          <LinkButton href={`/lines/${encodeURIComponent(project.lineCode)}/scope`}>
+            What a retrofit takes
+          </LinkButton>
+        }
       />
       <ProjectHead project={project} figures={figures} />
       <EarnedValue project={project} figures={figures} />

@@ -1,4 +1,5 @@
 import { StageBadge } from "@/app/_ui/StageBadge";
+import { BindingTable } from "@/app/(workspace)/report/_components/BindingTable";
 import { Sheet } from "@/app/(workspace)/report/_components/Sheet";
 import { SheetTable } from "@/app/(workspace)/report/_components/SheetTable";
 import { percent } from "@/lib/view/chance";
@@ -18,6 +19,7 @@ export function RiskSheet({ report }: { readonly report: ReportInput }) {
     <Sheet report={report} page={1} title="Risk">
       <Figures report={report} />
       <First lines={firstLines(report, LINES_SHOWN)} asOf={report.asOf} />
+      <BindingTable report={report} />
       <div className="report-columns">
         <Due report={report} />
         <Stages report={report} />
@@ -27,13 +29,16 @@ export function RiskSheet({ report }: { readonly report: ReportInput }) {
 }
 
 function Figures({ report }: { readonly report: ReportInput }) {
-  const { total, shortage, lines, costed, stopsPerYear } = reportLoss(report.lines);
+  const { total, isDrawn, shortage, lines, costed, stopsPerYear } = reportLoss(report);
   return (
     <div>
       <p className="text-lg">
         <strong className="text-2xl">{money(total?.mean ?? null)}</strong> expected stop loss in the next
         twelve months
-        {total ? `, ${moneyRange(total)} with every line at one end at once` : ""}.
+        {total
+          ? `, ${moneyRange(total)} ${isDrawn ? "in nine of ten draws" : "with every line at one end at once"}`
+          : ""}
+        .
       </p>
       <p>
         {shortage !== null && total !== null && total.mean > 0

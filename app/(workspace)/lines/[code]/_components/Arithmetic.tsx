@@ -1,7 +1,9 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { Derivation } from "@/app/_ui/Derivation";
+import { RecordLinks } from "@/app/(workspace)/lines/[code]/_components/RecordLinks";
 import { assumptionSetName } from "@/lib/view/assumptionSet";
 import { lineArithmetic } from "@/lib/view/lineArithmetic";
+import { lineDepth } from "@/lib/view/lineDepth";
 import type { LineDossier } from "@/lib/view/lineDossier";
 import { writeSteps } from "@/lib/view/lineSteps";
 import { hours } from "@/lib/view/time";
@@ -20,6 +22,7 @@ export function Arithmetic({ line, poolId }: ArithmeticProps) {
     costPerHour: line.cost.perHour,
     bufferHours: line.stored.bufferHours === null ? null : Number(line.stored.bufferHours),
     unrecoveredShare: line.unrecoveredShare,
+    ...{ fixedCost: line.cost.fixed, costSteps: line.cost.steps },
     lineLoss: line.result.stopLoss?.mean ?? null,
     lineScore: line.result.score,
     assumptions: line.assumptions,
@@ -62,6 +65,22 @@ export function Arithmetic({ line, poolId }: ArithmeticProps) {
           </ul>
         )}
       </Derivation>
+      <RecordLinks code={line.code} driver={chosen} />
+      <DepthArithmetic line={line} />
     </>
+  );
+}
+
+/** Figures of the whole line that no single part has. */
+function DepthArithmetic({ line }: Pick<ArithmeticProps, "line">) {
+  const steps = writeSteps(lineDepth(line));
+  if (steps.length === 0) return null;
+  return (
+    <Derivation
+      id="depth"
+      open
+      title={`How the unknowns and the years ahead of ${line.code} are worked out`}
+      steps={steps.map(({ note, ...step }) => ({ ...step, source: note }))}
+    />
   );
 }

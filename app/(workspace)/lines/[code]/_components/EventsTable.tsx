@@ -6,13 +6,8 @@ import type { Column } from "@/app/_ui/DataTable/column";
 import { DataTable } from "@/app/_ui/DataTable/DataTable";
 import type { LineEvent } from "@/lib/view/lineDossier";
 import { NOT_KNOWN, significant } from "@/lib/view/number";
+import { eventKindName } from "@/lib/view/partEvent";
 import { day } from "@/lib/view/time";
-
-const KINDS = {
-  failure: "failure",
-  no_fault_found: "no fault found",
-  removal: "removal, cause not recorded",
-} satisfies Record<LineEvent["kind"], string>;
 
 /** What does not count stands back in grey, with the reason in a column of its own. */
 function quiet(event: LineEvent, shown: ReactNode): ReactNode {
@@ -31,8 +26,8 @@ const COLUMNS: Column<LineEvent>[] = [
   },
   {
     ...{ key: "kind", header: "Event", filter: "choice", priority: 1 },
-    value: (event) => KINDS[event.kind],
-    cell: (event) => quiet(event, KINDS[event.kind]),
+    value: (event) => eventKindName(event.kind),
+    cell: (event) => quiet(event, eventKindName(event.kind)),
   },
   {
     ...{ key: "place", header: "Machine and place", filter: "text" },

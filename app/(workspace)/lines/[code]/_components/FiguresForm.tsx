@@ -7,11 +7,19 @@ import { NumberField } from "@/app/_ui/field/NumberField";
 import { SelectField } from "@/app/_ui/field/SelectField";
 import { TextField } from "@/app/_ui/field/TextField";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
+import {
+  readSteps,
+  type StepEntry,
+  StepRows,
+  stepEntries,
+} from "@/app/(workspace)/lines/[code]/_components/StepRows";
 import type { Refusal } from "@/lib/access/action";
 import type { Result } from "@/lib/kernel/result";
 import type { Evidence } from "@/lib/risk/evaluation";
+import { COST_METHODS, type CostMethod } from "@/lib/schema/lineFigures";
 import { evidenceView } from "@/lib/view/evidence";
 import type { StoredFigures } from "@/lib/view/lineDossier";
+import type { CostStep } from "@/lib/view/lineRanking";
 
 interface FiguresFormProps {
   readonly stored: StoredFigures;
@@ -26,8 +34,14 @@ const CHOICES = EVIDENCE.map((value) => ({
   label: `${evidenceView(value).text}: ${evidenceView(value).sentence}`,
 }));
 
+const METHODS = {
+  margin: "contribution margin that is lost",
+  contract: "contract: penalties and agreed terms",
+  estimate: "estimate of people who know the line",
+} satisfies Record<CostMethod, string>;
+
 /** Reads the form; an empty field means not known, never zero. */
-function figuresOf(data: FormData): StoredFigures {
+function figuresOf(data: FormData, costSteps: readonly CostStep[]): StoredFigures {
   const text = (name: string) => {
     const value = String(data.get(name) ?? "").trim();
     return value === "" ? null : value;
@@ -35,6 +49,9 @@ function figuresOf(data: FormData): StoredFigures {
   const shifts = text("shiftsPerWeek");
   return {
     costPerHour: text("costPerHour"),
+    costFixed: text("costFixed"),
+    costSteps,
+    costMethod: COST_METHODS.find((one) => one === data.get("costMethod")) ?? null,
     costOwner: text("costOwner"),
     costApprovedOn: text("costApprovedOn"),
     costValidUntil: text("costValidUntil"),
@@ -48,14 +65,16 @@ function figuresOf(data: FormData): StoredFigures {
 export function FiguresForm({ stored, currency, save, onSaved }: FiguresFormProps) {
   const [pending, start] = useTransition();
   const [refusal, setRefusal] = useState<Refusal | null>(null);
-  const field = (name: keyof StoredFigures) => ({
+  const [steps, setSteps] = useState<readonly StepEntry[]>(() => stepEntries(stored.costSteps));
+  const problem = (name: string) => refusal?.fields?.[`wanted.${name}`];
+  const field = (name: Exclude<keyof StoredFigures, "costSteps">) => ({
     name,
     defaultValue: stored[name] ?? "",
-    error: refusal?.fields?.[`wanted.${name}`],
+    error: problem(name),
   });
   const send = (data: FormData) =>
     start(async () => {
-      const wanted = figuresOf(data);
+      const wanted = figuresOf(data, readSteps(steps));
       const answer = await save(wanted);
       if (answer.ok) onSaved(wanted);
       else setRefusal(answer.error);
@@ -74,6 +93,24 @@ export function FiguresForm({ stored, currency, save, onSaved }: FiguresFormProp
       <p className="text-ink-2 text-sm">An empty field means not known; it is never taken as zero.</p>
       <div className="grid gap-4 sm:grid-cols-2">
         <NumberField {...field("costPerHour")} label="Cost of a stop" unit={`${currency} an hour`} min={0} />
+        <NumberField {...field("costFixed")} label="Cost of any stop at all" unit={currency} min={0} />
+      </div>
+      <StepRows
+        entries={steps}
+        currency={currency}
+        onChange={(next) => {
+          setSteps(next);
+          if (next.length !== steps.length) setRefusal(null);
+        }}
+        problem={problem}
+      />
+      <div className="grid gap-4 sm:grid-cols-2">
+        <SelectField
+          {...field("costMethod")}
+          label="How the cost was found"
+          choices={COST_METHODS.map((value) => ({ value, label: METHODS[value] }))}
+          empty="not known"
+        />
         <TextField {...field("costOwner")} label="Who answers for it" maxLength={120} autoComplete="off" />
         <DateField {...field("costApprovedOn")} label="Approved on" />
         <DateField {...field("costValidUntil")} label="Valid until" />

@@ -2,11 +2,13 @@ import { EvidenceMark } from "@/app/_ui/EvidenceMark";
 import { KeyFigure } from "@/app/_ui/KeyFigure";
 import { KeyFigures } from "@/app/_ui/KeyFigures";
 import { SpanBar } from "@/app/_ui/SpanBar";
+import { StaleMark } from "@/app/_ui/StaleMark";
 import { ScoreParts } from "@/app/(workspace)/lines/_components/ScoreParts";
+import { HorizonFigure, UnknownFigure } from "@/app/(workspace)/lines/[code]/_components/LossDepth";
 import { evidenceMark } from "@/lib/view/evidence";
 import { exactMoney, money, moneyRange, moneySpan } from "@/lib/view/format";
 import type { LineDossier } from "@/lib/view/lineDossier";
-import { costDoubt } from "@/lib/view/lineRanking";
+import { approvalEnded, costDoubt } from "@/lib/view/lineRanking";
 import { NOT_KNOWN, plainNumber, significant } from "@/lib/view/number";
 import { day, hours } from "@/lib/view/time";
 
@@ -17,6 +19,8 @@ export function LineFigures({ line }: { readonly line: LineDossier }) {
   return (
     <KeyFigures>
       <LossFigure line={line} rank={rank(line.rankByLoss)} />
+      <UnknownFigure line={line} />
+      <HorizonFigure line={line} />
       <KeyFigure
         label="Risk score"
         value={significant(result.score, 3)}
@@ -89,7 +93,11 @@ function CostFigure({ line }: { readonly line: LineDossier }) {
       {stored.costPerHour === null || site.currency === "EUR"
         ? null
         : `${exactMoney(stored.costPerHour, site.currency)} at the budget rate. `}
-      {doubt === null ? null : <strong>{doubt}.</strong>}
+      {doubt === null ? null : (
+        <strong>
+          {approvalEnded(cost, line.asOf) ? <StaleMark text="Expired" /> : null} {doubt}.
+        </strong>
+      )}
     </KeyFigure>
   );
 }

@@ -1,20 +1,22 @@
 import { EvidenceMark } from "@/app/_ui/EvidenceMark";
+import { LinkButton } from "@/app/_ui/LinkButton";
 import { AxisTable } from "@/app/(workspace)/lines/[code]/_components/AxisTable";
 import { OpenTarget } from "@/app/(workspace)/lines/[code]/_components/OpenTarget";
 import { OtherItems } from "@/app/(workspace)/lines/[code]/_components/OtherItems";
+import type { JudgedController } from "@/lib/retrofit/compatibility";
 import { evidenceMark } from "@/lib/view/evidence";
-import { floorState, MEMORY_CAUTION_PERCENT } from "@/lib/view/lineControllers";
 import type { LineDossier, MachineRow } from "@/lib/view/lineDossier";
 import { count } from "@/lib/view/number";
 import { day } from "@/lib/view/time";
 
 interface MachinesProps {
   readonly machines: LineDossier["machines"];
-  readonly floor: number | null;
+  /** The line's controllers with what the rules say of them. */
+  readonly judged: readonly JudgedController[];
 }
 
 /** The machines of a line; each opens to its axes with what is in their places. */
-export function Machines({ machines, floor }: MachinesProps) {
+export function Machines({ machines, judged }: MachinesProps) {
   if (machines.length === 0) return <p>No machine is recorded on this line. Import its asset register.</p>;
   return (
     <>
@@ -33,9 +35,13 @@ export function Machines({ machines, floor }: MachinesProps) {
               {count(machine.axes.length, "axis", "axes")}
               {machine.inServiceYear === null ? "" : `, since ${machine.inServiceYear}`}
             </span>
-            <ControllerWords controller={machine.controller} floor={floor} />
+            <ControllerWords controller={machine.controller} judged={judged} />
           </summary>
           <div className="pb-4">
+            <p className="no-print mb-3 flex flex-wrap gap-2">
+              <LinkButton href={`/machines/${machine.id}`}>Machine page</LinkButton>
+              <LinkButton href={`/machines/${machine.id}/card`}>Night card</LinkButton>
+            </p>
             <AxisTable machine={machine} />
             <OtherItems items={machine.items} machine={machine.code} />
           </div>
@@ -47,27 +53,31 @@ export function Machines({ machines, floor }: MachinesProps) {
 
 interface ControllerWordsProps {
   readonly controller: MachineRow["controller"];
-  readonly floor: number | null;
+  readonly judged: readonly JudgedController[];
 }
 
-function ControllerWords({ controller, floor }: ControllerWordsProps) {
+function ControllerWords({ controller, judged }: ControllerWordsProps) {
   if (controller === null) return <span className="text-ink-2">no controller recorded</span>;
   const { designation, model, firmware, firmwareRaw, memoryPercent, readOn, evidence } = controller;
-  const below = floorState(firmware, floor) === "below";
-  const tight = memoryPercent !== null && memoryPercent >= MEMORY_CAUTION_PERCENT;
+  const { hardware, axisLimit } = controller;
+  const own = judged.find(({ facts }) => facts.designation === designation);
+  const blocked = own?.verdicts.filter(({ state }) => state === "blocked") ?? [];
   return (
     <span data-controller={designation} className="flex flex-wrap items-baseline gap-x-3 text-ink-2">
       <span>
-        {model} ({designation})
+        {model}
+        {hardware === null ? "" : ` ${hardware}`} ({designation})
       </span>
       <span title={firmwareRaw === null ? undefined : `read as ${firmwareRaw}`}>
         {firmware === null ? "firmware not read" : `firmware ${firmware}`}
       </span>
-      {below ? (
-        <span className="border border-worse px-1 text-ink text-xs">▼ Firmware floor {floor}</span>
-      ) : null}
+      {axisLimit === null ? null : <span>at most {axisLimit} axes</span>}
       <span>{memoryPercent === null ? "memory not read" : `memory ${memoryPercent} %`}</span>
-      {tight ? <span className="border border-ink px-1 text-ink text-xs">Memory headroom</span> : null}
+      {blocked.map(({ code, blocker }) => (
+        <span key={code} className="border border-worse px-1 text-ink text-xs">
+          ▼ {blocker}
+        </span>
+      ))}
       <EvidenceMark {...evidenceMark(evidence)} />
       {readOn === null ? null : <span>read {day(readOn)}</span>}
     </span>

@@ -2,13 +2,21 @@ import { LineSpanChart } from "@/app/_ui/chart/LineSpanChart";
 import { KeyFigure } from "@/app/_ui/KeyFigure";
 import { KeyFigures } from "@/app/_ui/KeyFigures";
 import { Section } from "@/app/_ui/Section";
+import { SimulationCheck } from "@/app/(workspace)/parts/[id]/_components/SimulationCheck";
 import { chance, percent, perYear } from "@/lib/view/chance";
 import { plainNumber, quantity } from "@/lib/view/number";
 import { coverChart, depletionText } from "@/lib/view/partCover";
 import type { PartDossier } from "@/lib/view/partDossier";
+import type { SimulatedMonth } from "@/lib/view/partSimulation";
+
+interface CoverProps {
+  readonly part: PartDossier;
+  /** Null is not asked for. */
+  readonly simulated: readonly SimulatedMonth[] | null;
+}
 
 /** How long the spares of the group last: chance of an empty shelf by month, and the depletion days. */
-export function Cover({ part }: { readonly part: PartDossier }) {
+export function Cover({ part, simulated }: CoverProps) {
   const { pool, asOf } = part;
   if (pool === null)
     return (
@@ -49,6 +57,7 @@ export function Cover({ part }: { readonly part: PartDossier }) {
         P50 and P80 are the first days the chance reaches one half and four fifths. Sparse records: a 3 %
         chance happens. Not a reason to run an unsafe machine.
       </p>
+      <SimulationCheck partId={part.id} months={simulated} />
     </Section>
   );
 }

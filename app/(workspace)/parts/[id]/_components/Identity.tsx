@@ -33,6 +33,12 @@ export function Identity({ part }: { readonly part: PartDossier }) {
         <dd>
           {part.family === null ? "none recorded" : part.family.name}
           {part.family?.description ? `, ${part.family.description}` : null}
+          {part.family === null ? null : (
+            <>
+              {" – "}
+              <AsOfLink href={`/last-buy/${part.family.id}`}>how many to buy at the last chance</AsOfLink>
+            </>
+          )}
         </dd>
         <dt className="text-ink-2">Also written</dt>
         <dd>

@@ -1,22 +1,27 @@
 import { Section } from "@/app/_ui/Section";
-import { likelyNorms, type Norm } from "@/lib/retrofit/costNorm";
+import type { CostNorms } from "@/lib/retrofit/costNorm";
 import { plainNumber } from "@/lib/view/number";
 import type { Candidates } from "@/lib/view/planCut";
 
-const NORMS: readonly { readonly name: string; readonly unit: string; readonly norm: Norm }[] = [
-  { name: "Hour of work", unit: "EUR", norm: likelyNorms.hourlyRate },
-  { name: "Work for an axis", unit: "h", norm: likelyNorms.hoursPerAxis },
-  { name: "Work for a machine", unit: "h", norm: likelyNorms.hoursPerMachine },
-  { name: "Work for a new controller", unit: "h", norm: likelyNorms.hoursPerController },
-  { name: "Drive, where no successor is priced", unit: "EUR", norm: likelyNorms.drive },
-  { name: "Motor", unit: "EUR", norm: likelyNorms.motor },
-  { name: "Cables of an axis", unit: "EUR", norm: likelyNorms.cablesPerAxis },
-  { name: "Controller", unit: "EUR", norm: likelyNorms.controller },
-  { name: "Operator panel", unit: "EUR", norm: likelyNorms.hmi },
-];
+const NORMS = [
+  { key: "hourlyRate", name: "Hour of work", unit: "EUR" },
+  { key: "hoursPerAxis", name: "Work for an axis", unit: "h" },
+  { key: "hoursPerMachine", name: "Work for a machine", unit: "h" },
+  { key: "hoursPerController", name: "Work for a new controller", unit: "h" },
+  { key: "drive", name: "Drive, where no successor is priced", unit: "EUR" },
+  { key: "motor", name: "Motor", unit: "EUR" },
+  { key: "cablesPerAxis", name: "Cables of an axis", unit: "EUR" },
+  { key: "controller", name: "Controller", unit: "EUR" },
+  { key: "hmi", name: "Operator panel", unit: "EUR" },
+] as const satisfies readonly { key: keyof CostNorms; name: string; unit: string }[];
+
+interface CutBasisProps {
+  readonly candidates: Candidates;
+  readonly norms: CostNorms;
+}
 
 /** What the costs are made of, what they leave out, and what they were computed from. */
-export function CutBasis({ candidates }: { readonly candidates: Candidates }) {
+export function CutBasis({ candidates, norms }: CutBasisProps) {
   return (
     <Section
       title="How the cost is estimated"
@@ -41,12 +46,12 @@ export function CutBasis({ candidates }: { readonly candidates: Candidates }) {
           </tr>
         </thead>
         <tbody>
-          {NORMS.map(({ name, unit, norm }) => (
-            <tr key={name}>
+          {NORMS.map(({ key, name, unit }) => (
+            <tr key={key}>
               <th scope="row">
                 {name}, {unit}
               </th>
-              {norm.map((value, at) => (
+              {norms[key].map((value, at) => (
                 <td key={["low", "typical", "high"][at]} data-align="end">
                   {plainNumber(value, Number.isInteger(value) ? 0 : 1)}
                 </td>
@@ -57,9 +62,9 @@ export function CutBasis({ candidates }: { readonly candidates: Candidates }) {
       </table>
       <p className="measure mt-3 text-ink-2 text-sm">
         All norms are common practice without a source, evidence assumed. The estimate is (low + 4 × typical +
-        high) / 6, with {plainNumber(likelyNorms.contingency[1] * 100)} % contingency in the typical case; low
-        and high are ends of common practice, not statistical points. It leaves out raising firmware, memory
-        that is too small, stranded I/O, new cabinets, safety re-validation beyond the machine's hours, and
+        high) / 6, with {plainNumber(norms.contingency[1] * 100)} % contingency in the typical case; low and
+        high are ends of common practice, not statistical points. It leaves out raising firmware, memory that
+        is too small, stranded I/O, new cabinets, safety re-validation beyond the machine's hours, and
         production lost in the window. Computed as of {candidates.asOf} by engine {candidates.engine} on data
         version {candidates.dataVersion}; {candidates.lines.length} of the group's {candidates.groupLines}{" "}
         lines.

@@ -1,0 +1,51 @@
+import type { Column } from "@/app/_ui/DataTable/column";
+import { EvidenceMark } from "@/app/_ui/EvidenceMark";
+import type { ListedAxis } from "@/lib/view/axisList";
+import { evidenceMark } from "@/lib/view/evidence";
+import { countsWords, networkKindName } from "@/lib/view/machine";
+
+/** Columns of the list of axes; the keys of those the server can sort by are the names of its sorts. */
+export const axisColumns: readonly Column<ListedAxis>[] = [
+  {
+    ...{ key: "place", header: "Axis", width: "9rem" },
+    value: ({ lineCode, machineCode, axisCode }) => `${lineCode} / ${machineCode} / ${axisCode}`,
+  },
+  { ...{ key: "name", header: "Name", priority: 3 }, value: ({ axisName }) => axisName },
+  {
+    ...{ key: "drive", header: "Drive", priority: 1 },
+    value: ({ drive }) => drive?.number ?? null,
+    cell: ({ drive, family }) => (
+      <>
+        {drive?.number ?? "not identified"}
+        {family === null ? null : <span className="block text-ink-2 text-xs">{family}</span>}
+      </>
+    ),
+  },
+  {
+    ...{ key: "motor", header: "Motor" },
+    value: ({ motor }) => motor?.number ?? null,
+    cell: ({ motor }) => motor?.number ?? "not identified",
+  },
+  { ...{ key: "feedback", header: "Feedback", priority: 3 }, value: ({ feedback }) => feedback },
+  {
+    ...{ key: "network", header: "Network" },
+    value: ({ network }) => network,
+    cell: ({ network, networkKind }) =>
+      network === null || networkKind === null ? (
+        <span className="text-ink-2">not known</span>
+      ) : (
+        <>
+          {network}
+          <span className="block text-ink-2 text-xs">{networkKindName(networkKind)}</span>
+        </>
+      ),
+  },
+  { ...{ key: "node", header: "Node", align: "end" }, value: ({ nodeAddress }) => nodeAddress },
+  { ...{ key: "counts", header: "Counts", unit: "per unit of travel", priority: 3 }, value: countsWords },
+  { ...{ key: "year", header: "Since", align: "end" }, value: ({ inServiceYear }) => inServiceYear },
+  {
+    ...{ key: "evidence", header: "Evidence" },
+    value: ({ evidence }) => evidence,
+    cell: ({ evidence }) => <EvidenceMark {...evidenceMark(evidence)} />,
+  },
+];

@@ -1,0 +1,129 @@
+import { useState, useTransition } from "react";
+import { FormMessage } from "@/app/_ui/FormMessage";
+import { DateField } from "@/app/_ui/field/DateField";
+import { SelectField } from "@/app/_ui/field/SelectField";
+import { TextareaField } from "@/app/_ui/field/TextareaField";
+import { TextField } from "@/app/_ui/field/TextField";
+import { SubmitButton } from "@/app/_ui/SubmitButton";
+import type { Refusal } from "@/lib/access/action";
+import type { Result } from "@/lib/kernel/result";
+import type { AddObligation } from "@/lib/schema/obligation";
+import { evidenceView } from "@/lib/view/evidence";
+import { type Obligation, type ObligationPlace, obligationWords } from "@/lib/view/obligation";
+
+interface Saved {
+  readonly obligationId: string;
+  readonly version: number;
+}
+
+interface ObligationFormProps {
+  /** What is changed; absent is a new one. */
+  readonly duty?: Obligation;
+  readonly places: readonly ObligationPlace[];
+  readonly save: (wanted: AddObligation) => Promise<Result<Saved, Refusal>>;
+  readonly onSaved: (saved: Saved, title: string) => void;
+}
+
+const KINDS = (["safety", "legal"] as const).map((value) => ({ value, label: obligationWords(value).name }));
+const EVIDENCE = (["documented", "measured", "inferred", "assumed"] as const).map((value) => ({
+  value,
+  label: `${evidenceView(value).text}: ${evidenceView(value).sentence}`,
+}));
+
+/** A site and perhaps a line as one choice. */
+const placeOf = (siteId: string, lineId: string | null) => `${siteId}/${lineId ?? ""}`;
+
+function placeChoices(places: readonly ObligationPlace[]) {
+  return places.flatMap(({ id, code, name, lines }) => [
+    { value: placeOf(id, null), label: `${code} ${name}, whole site` },
+    ...lines.map((line) => ({ value: placeOf(id, line.id), label: `${line.code} ${line.name}` })),
+  ]);
+}
+
+function dutyOf(data: FormData): AddObligation {
+  const text = (name: string) => String(data.get(name) ?? "").trim();
+  const [siteId = "", lineId = ""] = text("place").split("/");
+  return {
+    siteId,
+    lineId: lineId === "" ? null : lineId,
+    kind: KINDS.find(({ value }) => value === text("kind"))?.value ?? "safety",
+    title: text("title"),
+    dueOn: text("dueOn"),
+    source: text("source"),
+    owner: text("owner") === "" ? null : text("owner"),
+    evidence: EVIDENCE.find(({ value }) => value === text("evidence"))?.value ?? "assumed",
+  };
+}
+
+/** What is said of a safety or legal date, as a form. */
+export function ObligationForm({ duty, places, save, onSaved }: ObligationFormProps) {
+  const [pending, start] = useTransition();
+  const [refusal, setRefusal] = useState<Refusal | null>(null);
+  const field = (name: "title" | "dueOn" | "source" | "owner" | "kind") => ({
+    ...{ name, defaultValue: duty?.[name] ?? "", error: refusal?.fields?.[name] },
+  });
+  const send = (wanted: AddObligation) =>
+    start(async () => {
+      const answer = await save(wanted);
+      if (answer.ok) onSaved(answer.value, wanted.title);
+      else setRefusal(answer.error);
+    });
+  return (
+    <form
+      noValidate
+      className="grid gap-4"
+      onSubmit={(event) => {
+        event.preventDefault();
+        setRefusal(null);
+        send(dutyOf(new FormData(event.currentTarget)));
+      }}
+    >
+      <TextField {...field("title")} label="What must be done" required maxLength={200} autoComplete="off" />
+      <div className="grid gap-4 sm:grid-cols-2">
+        <SelectField
+          name="place"
+          label="What it concerns"
+          required
+          empty="Choose a site or a line"
+          choices={placeChoices(places)}
+          defaultValue={duty ? placeOf(duty.siteId, duty.line?.id ?? null) : ""}
+          error={refusal?.fields?.siteId ?? refusal?.fields?.lineId}
+        />
+        <DateField {...field("dueOn")} label="Due on" required />
+        <SelectField
+          {...field("kind")}
+          label="Kind"
+          required
+          choices={KINDS}
+          defaultValue={duty?.kind ?? "safety"}
+        />
+        <TextField
+          {...field("owner")}
+          label="Who answers for it"
+          hint="A function, not a person's name."
+          maxLength={120}
+          autoComplete="off"
+        />
+      </div>
+      <TextareaField
+        {...field("source")}
+        label="Where the duty comes from"
+        hint="Document, clause, file."
+        required
+        rows={2}
+        maxLength={300}
+      />
+      <SelectField
+        name="evidence"
+        label="How well the day is known"
+        required
+        choices={EVIDENCE}
+        defaultValue={duty?.evidence ?? "documented"}
+      />
+      <FormMessage kind="problem">{refusal?.reason}</FormMessage>
+      <div>
+        <SubmitButton pending={pending}>Save the date</SubmitButton>
+      </div>
+    </form>
+  );
+}

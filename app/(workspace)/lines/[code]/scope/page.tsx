@@ -1,0 +1,34 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { LineScopePage } from "@/app/(workspace)/lines/[code]/scope/_components/LineScopePage";
+import { signedInActor } from "@/lib/access/actor";
+import { readAsOf } from "@/lib/data/asOf";
+import { readLineScope } from "@/lib/data/lineScope";
+import { readScopeNorms } from "@/lib/data/scopeNorms";
+import { scopeView } from "@/lib/view/lineScope";
+
+interface ScopePageProps {
+  readonly params: Promise<{ readonly code: string }>;
+  readonly searchParams: Promise<{
+    readonly asOf?: string;
+    readonly target?: string;
+    readonly window?: string;
+  }>;
+}
+
+export async function generateMetadata({ params }: ScopePageProps): Promise<Metadata> {
+  return { title: `Scope of ${decodeURIComponent((await params).code)}` };
+}
+
+export default async function ScopePage({ params, searchParams }: ScopePageProps) {
+  const actor = await signedInActor();
+  const { asOf: asked, target, window } = await searchParams;
+  const asOf = await readAsOf(actor, asked);
+  const [found, norms] = await Promise.all([
+    readLineScope(actor, { code: decodeURIComponent((await params).code), asOf }),
+    readScopeNorms(actor),
+  ]);
+  if (found === null) notFound();
+  const view = scopeView(found, { target, window }, norms.norms);
+  return <LineScopePage {...{ found, norms, view }} />;
+}

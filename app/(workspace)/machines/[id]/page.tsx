@@ -1,0 +1,78 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
+import { LinkButton } from "@/app/_ui/LinkButton";
+import { PageHeader } from "@/app/_ui/PageHeader";
+import { Section } from "@/app/_ui/Section";
+import { AxisRows } from "@/app/(workspace)/machines/[id]/_components/AxisRows";
+import { CardEntries } from "@/app/(workspace)/machines/[id]/_components/CardEntries";
+import { ControllerFigures } from "@/app/(workspace)/machines/[id]/_components/ControllerFigures";
+import { PlaceRows } from "@/app/(workspace)/machines/[id]/_components/PlaceRows";
+import { signedInActor } from "@/lib/access/actor";
+import { mayAt } from "@/lib/access/policy";
+import { readAsOf } from "@/lib/data/asOf";
+import { readCardEntries } from "@/lib/data/cardEntries";
+import { readMachine } from "@/lib/data/machine";
+import { machineLead, placesOf } from "@/lib/view/machine";
+
+export const metadata: Metadata = { title: "Machine" };
+
+interface MachinePageProps {
+  readonly params: Promise<{ readonly id: string }>;
+  readonly searchParams: Promise<{ readonly asOf?: string }>;
+}
+
+export default async function MachinePage({ params, searchParams }: MachinePageProps) {
+  const actor = await signedInActor();
+  const asOf = await readAsOf(actor, (await searchParams).asOf);
+  const machine = await readMachine(actor, { id: (await params).id, asOf });
+  if (machine === null) notFound();
+  const { id, code, name, line, site } = machine;
+  const entries = await readCardEntries(actor, machine);
+  const crumbs = [
+    { label: "Installed", href: "/installed" },
+    { label: `${site.code} ${site.name}`, href: `/installed?site=${encodeURIComponent(site.code)}` },
+    { label: `${line.code} ${line.name}`, href: `/installed?line=${encodeURIComponent(line.code)}` },
+  ];
+  return (
+    <>
+      <PageHeader
+        title={`${line.code} / ${code} ${name}`}
+        lead={machineLead(machine)}
+        asOf={asOf}
+        above={<Breadcrumbs crumbs={crumbs} />}
+        actions={
+          <>
+            <LinkButton href={`/machines/${id}/card`} kind="primary">
+              Night card
+            </LinkButton>
+            <LinkButton href={`/lines/${encodeURIComponent(line.code)}#machine-${encodeURIComponent(code)}`}>
+              Line {line.code}
+            </LinkButton>
+          </>
+        }
+      />
+      <Section title="Controller">
+        <ControllerFigures controller={machine.controller} />
+      </Section>
+      <Section title="Axes">
+        <AxisRows axes={machine.axes} />
+      </Section>
+      <Section
+        id="card"
+        title="For the night card"
+        lead="Copies of what runs in the controller, and functions to call. Never a password, never a person's name."
+      >
+        <CardEntries
+          machineId={id}
+          asOf={asOf}
+          {...entries}
+          mayEdit={mayAt(actor.grants, "line:write", site.id)}
+        />
+      </Section>
+      <Section title="Places and units" lead="What sits in each place, and what sat there before.">
+        <PlaceRows places={placesOf(machine)} />
+      </Section>
+    </>
+  );
+}

@@ -1,0 +1,46 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
+import { PageHeader } from "@/app/_ui/PageHeader";
+import { RingNodes } from "@/app/(workspace)/rings/[id]/_components/RingNodes";
+import { TiedTogether } from "@/app/(workspace)/rings/[id]/_components/TiedTogether";
+import { signedInActor } from "@/lib/access/actor";
+import { readAsOf } from "@/lib/data/asOf";
+import { readRingSheet } from "@/lib/data/rings";
+import { count } from "@/lib/view/number";
+import { linesOfRing } from "@/lib/view/ring";
+
+export const metadata: Metadata = { title: "Ring sheet" };
+
+interface RingPageProps {
+  readonly params: Promise<{ readonly id: string }>;
+  readonly searchParams: Promise<{ readonly asOf?: string }>;
+}
+
+export default async function RingPage({ params, searchParams }: RingPageProps) {
+  const actor = await signedInActor();
+  const asOf = await readAsOf(actor, (await searchParams).asOf);
+  const sheet = await readRingSheet(actor, { id: (await params).id, asOf });
+  if (sheet === null) notFound();
+  const { name, site, rows } = sheet;
+  const crumbs = [
+    { label: "Installed", href: "/installed" },
+    { label: `${site.code} ${site.name}`, href: `/installed?site=${encodeURIComponent(site.code)}` },
+    ...linesOfRing(rows).map((code) => ({
+      label: code,
+      href: `/installed?line=${encodeURIComponent(code)}`,
+    })),
+  ];
+  return (
+    <>
+      <PageHeader
+        title={`Ring ${name}`}
+        lead={`${count(rows.length, "node")} in one light path, from the controller and back to it.`}
+        asOf={asOf}
+        above={<Breadcrumbs crumbs={crumbs} />}
+      />
+      <TiedTogether rows={rows} />
+      <RingNodes rows={rows} />
+    </>
+  );
+}

@@ -1,0 +1,78 @@
+import "server-only";
+import type { Actor } from "@/lib/access/actor";
+import { database } from "@/lib/data/client";
+import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
+import { readLineCosts } from "@/lib/data/lineCost";
+import { readObligations } from "@/lib/data/obligations";
+import { readProjects } from "@/lib/data/project";
+import { readReportParts } from "@/lib/data/reportParts";
+import { atSites } from "@/lib/data/scope";
+import type { IsoDate } from "@/lib/kernel/isoDate";
+import type { LineResult } from "@/lib/risk/evaluation";
+import type { DatedLine, DatesInput, RemovalAhead } from "@/lib/view/datesAhead";
+
+/** Everything with a day at the sites the actor may read, as known on a day. */
+export async function readDatesAhead(actor: Actor, asOf: IsoDate): Promise<DatesInput> {
+  const { id: evaluationId } = await currentEvaluation(asOf);
+  const lines = await readLines(actor, evaluationId);
+  const poolIds = [...new Set(lines.flatMap(({ result }) => result.pools.map(({ poolId }) => poolId)))];
+  const [parts, obligations, projects, removals] = await Promise.all([
+    readReportParts(actor, { asOf, evaluationId, poolIds }),
+    readObligations(actor, { asOf }),
+    readProjects(actor),
+    readRemovals(actor),
+  ]);
+  return {
+    ...{ asOf, lines, obligations, removals },
+    parts: parts.map(({ id, number, datesOf, lastOrderOn, orderByOn, lastShipOn, repairUntilOn }) => ({
+      ...{ id, number, datesOf, lastOrderOn, orderByOn, lastShipOn, repairUntilOn },
+    })),
+    projects: projects.map(({ code, name, siteCode, lineCode, status, endsOn }) => ({
+      ...{ code, name, siteCode, lineCode, status, endsOn },
+    })),
+  };
+}
+
+async function readLines(actor: Actor, evaluationId: string): Promise<DatedLine[]> {
+  const [rows, costs] = await Promise.all([
+    database().evaluatedLine.findMany({
+      where: { evaluationId, line: atSites(actor, "read") },
+      select: {
+        lineId: true,
+        result: true,
+        line: { select: { code: true, site: { select: { code: true } } } },
+      },
+      orderBy: { line: { code: "asc" } },
+    }),
+    readLineCosts(actor),
+  ]);
+  return rows.map(({ lineId, line, result }) => {
+    const { depletionP80, depletionPoolId, pools } = result as unknown as LineResult;
+    const cost = costs.get(lineId) ?? null;
+    return {
+      code: line.code,
+      siteCode: line.site.code,
+      cost,
+      result: { depletionP80, depletionPoolId, pools },
+    };
+  });
+}
+
+async function readRemovals(actor: Actor): Promise<RemovalAhead[]> {
+  const rows = await database().plannedRemoval.findMany({
+    where: { line: atSites(actor, "read") },
+    select: {
+      ...{ units: true, leavesOn: true },
+      line: { select: { code: true, site: { select: { code: true } } } },
+      project: { select: { code: true } },
+    },
+    orderBy: [{ leavesOn: "asc" }, { id: "asc" }],
+  });
+  return rows.map(({ units, leavesOn, line, project }) => ({
+    projectCode: project.code,
+    lineCode: line.code,
+    siteCode: line.site.code,
+    leavesOn: leavesOn.toISOString().slice(0, 10),
+    units,
+  }));
+}

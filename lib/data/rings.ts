@@ -1,0 +1,85 @@
+import "server-only";
+import { z } from "zod";
+import type { Actor } from "@/lib/access/actor";
+import { database } from "@/lib/data/client";
+import { atSites } from "@/lib/data/scope";
+import type { IsoDate } from "@/lib/kernel/isoDate";
+import type { RingSheet, RingSheetRow } from "@/lib/view/ring";
+import type { Prisma } from "@/prisma/generated/client";
+
+/** The record of one ring on a day; null when there is none or it is at a site the actor may not see. */
+export async function readRingSheet(
+  actor: Actor,
+  { id, asOf }: { readonly id: string; readonly asOf: IsoDate },
+): Promise<RingSheet | null> {
+  if (!z.uuid().safeParse(id).success) return null;
+  const [ring] = await findRings(actor, { id }, asOf);
+  return ring ?? null;
+}
+
+/** The rings that pass through a line, by name. */
+export function readRingsOfLine(
+  actor: Actor,
+  { code, asOf }: { readonly code: string; readonly asOf: IsoDate },
+): Promise<RingSheet[]> {
+  return findRings(actor, { axes: { some: { machine: { line: { code } } } } }, asOf);
+}
+
+async function findRings(actor: Actor, where: Prisma.NetworkWhereInput, asOf: IsoDate): Promise<RingSheet[]> {
+  const networks = await database().network.findMany({
+    where: { AND: [where, { kind: "fibre_ring" }, atSites(actor, "read")] },
+    include: networkParts(new Date(`${asOf}T00:00:00Z`)),
+    orderBy: { name: "asc" },
+  });
+  return networks.map(({ id, name, site, axes }) => ({ asOf, id, name, site, rows: axes.map(rowOf) }));
+}
+
+function networkParts(day: Date) {
+  const present = {
+    AND: [
+      { OR: [{ fromOn: null }, { fromOn: { lte: day } }] },
+      { OR: [{ untilOn: null }, { untilOn: { gt: day } }] },
+    ],
+  };
+  const part = { select: { id: true, number: true } };
+  return {
+    site: { select: { code: true, name: true } },
+    axes: {
+      orderBy: [{ machine: { line: { code: "asc" } } }, { machine: { code: "asc" } }, { code: "asc" }],
+      include: {
+        machine: {
+          select: {
+            id: true,
+            code: true,
+            line: { select: { code: true } },
+            controller: { select: { designation: true } },
+          },
+        },
+        positions: {
+          where: { itemClass: "drive" },
+          include: { part, placements: { where: present, select: { unit: { select: { part } } } } },
+        },
+      },
+    },
+  } satisfies Prisma.NetworkInclude;
+}
+
+type StoredAxis = Prisma.NetworkGetPayload<{ include: ReturnType<typeof networkParts> }>["axes"][number];
+
+function rowOf({ machine, positions, ...axis }: StoredAxis): RingSheetRow {
+  const [drive] = positions;
+  return {
+    axisId: axis.id,
+    label: `${machine.code} / ${axis.code}`,
+    nodeAddress: axis.nodeAddress,
+    ringOrder: axis.ringOrder,
+    machineId: machine.id,
+    machineCode: machine.code,
+    lineCode: machine.line.code,
+    axisCode: axis.code,
+    axisName: axis.name,
+    drive: drive?.placements[0]?.unit.part ?? drive?.part ?? null,
+    controller: machine.controller?.designation ?? null,
+    evidence: axis.evidence,
+  };
+}
