@@ -1,3 +1,9 @@
+/** 1, 0 or -1 as the first is larger, equal or smaller. */
+function signOf(one: number, other: number): number {
+  if (one > other) return 1;
+  return one === other ? 0 : -1;
+}
+
 /**
  * Says how far two rankings of the same lines agree: 1 same order, -1 reversed, ties allowed.
  *
@@ -17,8 +23,8 @@ export function kendallTauB(x: readonly number[], y: readonly number[]): number 
   let untiedY = 0;
   for (let i = 1; i < x.length; i += 1) {
     for (let j = 0; j < i; j += 1) {
-      const dx = Math.sign((x[i] as number) - (x[j] as number));
-      const dy = Math.sign((y[i] as number) - (y[j] as number));
+      const dx = signOf(x[i] as number, x[j] as number);
+      const dy = signOf(y[i] as number, y[j] as number);
       balance += dx * dy;
       untiedX += Math.abs(dx);
       untiedY += Math.abs(dy);

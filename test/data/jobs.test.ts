@@ -21,6 +21,8 @@ test("the queue knows the weekly snapshot once, however often it is started, and
   const [one, other] = await Promise.all([startJobs(), startJobs()]);
   const client = new Client({ connectionString: url });
   await client.connect();
+  const known = "SELECT count(*)::int AS found FROM graphile_worker._private_known_crontabs";
+  expect(await waitFor(client, known, 1)).toBe(1);
   const { rows } = await client.query("SELECT identifier FROM graphile_worker._private_known_crontabs");
   expect(rows).toEqual([{ identifier: "weekly snapshot" }]);
   await other.stop();

@@ -3,6 +3,7 @@ import type { Norm } from "@/lib/retrofit/costNorm";
 import type { AxisScope, MotorFit } from "@/lib/retrofit/scope/axisScope";
 import { controllerCounts, strandedRacks } from "@/lib/retrofit/scope/controllerScope";
 import type { ScopeFacts, ScopeItem } from "@/lib/retrofit/scope/scopeFacts";
+import { sum } from "@/lib/retrofit/scope/spread";
 
 /** How much of everything is touched; what nobody knows lies between the low and the high end. */
 export interface ScopeCounts {
@@ -42,10 +43,13 @@ export function countScope(
   const motors = (fit: MotorFit) => axes.filter(({ motor }) => motor.fit === fit).length;
   const [adapter, sizing, unknown] = [motors("adapter"), motors("sizing"), motors("unknown")];
   const { swapped, raised } = controllerCounts(controllers);
+  const bare = new Set(axes.flatMap(({ axis }) => (axis.controller === null ? [axis.machine] : []))).size;
   return {
     axes: axes.length,
     machines: new Set(axes.map(({ axis }) => axis.machine)).size,
-    ...{ swapped, raised },
+    // A machine whose controller nobody recorded has one all the same.
+    swapped: sum([swapped, [0, bare, bare]]),
+    raised,
     // The high end carries both for a motor not known, so that no end lies above the next.
     adapters: [adapter, adapter + unknown, adapter + unknown],
     motors: [sizing, sizing, sizing + unknown],

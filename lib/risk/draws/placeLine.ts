@@ -1,5 +1,11 @@
 import type { Vector } from "@/lib/risk/draws/drawing";
-import { FRAGILE_PLACES, type LinePlace, type Neighbour, type Unknown } from "@/lib/risk/draws/linePlace";
+import {
+  type DrawnSpan,
+  FRAGILE_PLACES,
+  type LinePlace,
+  type Neighbour,
+  type Unknown,
+} from "@/lib/risk/draws/linePlace";
 import { placePoints, spanOf } from "@/lib/risk/draws/spanOf";
 
 /** A line's losses and places, draw by draw, with what they are told of. */
@@ -21,7 +27,29 @@ export interface PlacedBefore extends Pick<PlacedLine, "loss" | "places"> {
 
 const FIRST = 5;
 
-const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
+function shareUpTo(places: Vector, last: number): number {
+  let count = 0;
+  for (let draw = 0; draw < places.length; draw += 1) if ((places[draw] as number) <= last) count += 1;
+  return count / places.length;
+}
+
+const isSamePlace = (a: DrawnSpan, b: DrawnSpan): boolean =>
+  a.low === b.low && a.mid === b.mid && a.high === b.high;
+
+const isSameNeighbour = (a: Neighbour, b: Neighbour | undefined): boolean =>
+  a.lineId === b?.lineId && a.side === b.side && a.before === b.before;
+
+/** Whether the same is told; compared piece by piece, for it is asked of every line after every change. */
+function isSame(a: LinePlace, b: LinePlace): boolean {
+  return (
+    a.stopLoss === b.stopLoss &&
+    a.firstFive === b.firstFive &&
+    isSamePlace(a.place, b.place) &&
+    a.neighbours.length === b.neighbours.length &&
+    a.neighbours.every((one, i) => isSameNeighbour(one, b.neighbours[i])) &&
+    JSON.stringify(a.unknowns) === JSON.stringify(b.unknowns)
+  );
+}
 
 /** How sure the place of a line is; of vectors told before nothing is computed again, and the same is the same object. */
 export function placeLine(line: PlacedLine, before?: PlacedBefore): LinePlace {
@@ -30,7 +58,7 @@ export function placeLine(line: PlacedLine, before?: PlacedBefore): LinePlace {
   const asBefore = before?.places === places ? before.place : null;
   const place: LinePlace = {
     ...{ lineId, draws, seed, place: asBefore?.place ?? placePoints(places, lines) },
-    firstFive: asBefore?.firstFive ?? places.filter((one) => one <= FIRST).length / draws,
+    firstFive: asBefore?.firstFive ?? shareUpTo(places, FIRST),
     stopLoss: before?.loss === loss ? before.place.stopLoss : spanOf(loss),
     neighbours,
     unknowns,

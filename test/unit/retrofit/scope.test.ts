@@ -133,6 +133,11 @@ describe("motors and controllers, by the rules", () => {
     const unread = controller({ model: "Slate 5", level: parseFirmwareLevel(null) });
     expect(scopeOf(line([axis("A1")], { controllers: [unread] })).counts.swapped).toEqual([0, 1, 1]);
   });
+  test("a machine without a recorded controller is counted as if nobody had read it, and said", () => {
+    const scope = scopeOf(line([axis("A1", { controller: null }), axis("A2", { controller: null })]));
+    expect(scope.counts.swapped).toEqual([0, 1, 1]);
+    expect(named(scope)).toContain("Controller not recorded unknown");
+  });
   test("a controller of another line or without converted axes is not judged", () => {
     const other = controller({ designation: "K9", model: "Slate 3" });
     expect(scopeOf(line([axis("A1")], { controllers: [controller(), other] })).controllers).toHaveLength(1);
