@@ -7,6 +7,7 @@ import { assumptionsInUse } from "@/lib/data/group/assumptionsInUse";
 import { type MachineQuestion, readMachine } from "@/lib/data/machine";
 import { atSites } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
+import { storageRules } from "@/lib/risk/storageRules";
 import { usableCount } from "@/lib/spares/usableCount";
 import { placesOf } from "@/lib/view/machine";
 import type { CardPart, CardStock, NightCard } from "@/lib/view/nightCard";
@@ -56,15 +57,7 @@ async function readCardParts(actor: Actor, { partIds, asOf }: PartsQuestion): Pr
     assumptionsInUse(database()),
   ]);
   const stockOf = ({ itemClass, stockLots }: Pick<(typeof parts)[number], "itemClass" | "stockLots">) => {
-    const { storage, unknownStorageWorks } = values.classes[itemClass];
-    const { unprovenWorks, removedUntestedWorks } = values;
-    const rules = {
-      asOf,
-      bands: storage,
-      unknownWorks: unknownStorageWorks,
-      unprovenWorks,
-      removedUntestedWorks,
-    };
+    const rules = storageRules(itemClass, asOf, values);
     const counted = stockLots.map(({ siteId, site, bin, revision, state, quantity, lastPoweredOn }) => {
       const lot = { siteId, state, lastPoweredOn: lastPoweredOn && dayOf(lastPoweredOn) };
       const { usable: works } = usableCount([{ ...lot, quantity: 1 }], rules);

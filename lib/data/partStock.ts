@@ -5,8 +5,8 @@ import { database } from "@/lib/data/client";
 import { assumptionsInUse } from "@/lib/data/group/assumptionsInUse";
 import { atSites } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
-import type { Assumptions } from "@/lib/risk/assumptions";
 import type { ItemClass } from "@/lib/risk/evaluation";
+import { storageRules } from "@/lib/risk/storageRules";
 import { type StorageRules, usableCount } from "@/lib/spares/usableCount";
 import type { PartLot, SiteStock } from "@/lib/view/partDossier";
 
@@ -22,7 +22,7 @@ export async function readPartStock(
   { partId, itemClass, asOf }: StockQuestion,
 ): Promise<{ lots: PartLot[]; stock: SiteStock[] }> {
   const [rows, { values }] = await Promise.all([findLots(actor, partId), assumptionsInUse(database())]);
-  const rules = { asOf, ...rulesOf(itemClass, values) };
+  const rules = storageRules(itemClass, asOf, values);
   const lots = rows.map((row): PartLot => {
     const { id, bin, revision, state, quantity, reservedFor, note, evidence, site } = row;
     const counted = { siteId: row.siteId, state, lastPoweredOn: dayOf(row.lastPoweredOn) };
@@ -50,12 +50,6 @@ function stockBySite(lots: readonly PartLot[], rules: StorageRules): SiteStock[]
     const { book, usable, deductions } = counted;
     return { siteCode, siteName: own[0]?.siteName ?? siteCode, book, usable, deductions };
   });
-}
-
-function rulesOf(itemClass: ItemClass, assumptions: Assumptions): Omit<StorageRules, "asOf"> {
-  const { storage, unknownStorageWorks } = assumptions.classes[itemClass];
-  const { unprovenWorks, removedUntestedWorks } = assumptions;
-  return { bands: storage, unknownWorks: unknownStorageWorks, unprovenWorks, removedUntestedWorks };
 }
 
 function findLots(actor: Actor, partId: string) {

@@ -2,18 +2,13 @@ import { supplyStage } from "@/lib/lifecycle/supplyStage";
 import type { Assumptions } from "@/lib/risk/assumptions";
 import type { GroupInput, PoolInput, StockInput } from "@/lib/risk/evaluation";
 import { isUnidentified } from "@/lib/risk/poolOutlook";
+import { storageRules } from "@/lib/risk/storageRules";
 import { type StorageRules, worksInState } from "@/lib/spares/usableCount";
 
 /** A pool, and the assumptions to look at it with, were everything unknown of it found at its best. */
 export interface BestKnown {
   readonly pool: PoolInput;
   readonly assumptions: Assumptions;
-}
-
-function rulesOf(pool: PoolInput, asOf: string, assumptions: Assumptions): StorageRules {
-  const { storage, unknownStorageWorks } = assumptions.classes[pool.itemClass];
-  const { unprovenWorks, removedUntestedWorks } = assumptions;
-  return { asOf, bands: storage, unknownWorks: unknownStorageWorks, unprovenWorks, removedUntestedWorks };
 }
 
 /** The lot powered up on the day itself, and as full as a lot nobody counted may be; the lot itself when that changes nothing. */
@@ -42,7 +37,7 @@ export function bestKnown(
     return assumptions.unidentifiedNoSpare === 0
       ? null
       : { pool, assumptions: { ...assumptions, unidentifiedNoSpare: 0 } };
-  const rules = rulesOf(pool, asOf, assumptions);
+  const rules = storageRules(pool.itemClass, asOf, assumptions);
   const most = Math.floor(assumptions.uncountedMost);
   const stock = pool.stock.map((lot) => bestLot(lot, rules, most));
   const undated = supplyStage(pool.dates, asOf) === "undated";

@@ -17,6 +17,7 @@ import {
   piecesAhead,
   shelfAdditions,
 } from "@/lib/risk/shelfAdditions";
+import { storageRules } from "@/lib/risk/storageRules";
 import { type SupplyCase, supplyOutlook } from "@/lib/risk/supplyOutlook";
 import { depletionDay } from "@/lib/spares/depletion";
 import { noSpareAhead, type PieceChances, type ShelfAddition } from "@/lib/spares/shelfAhead";
@@ -138,12 +139,8 @@ function withinHorizon(
 /** Stage, rates, usable spares and the chance of an empty shelf of one pool, the same for every line that shares it. */
 export function poolOutlook(pool: PoolInput, context: PoolContext): PoolResult {
   const { asOf, units, rates, assumptions } = context;
-  const { storage, unknownStorageWorks } = assumptions.classes[pool.itemClass];
-  const { unprovenWorks, removedUntestedWorks, months, horizonMonths } = assumptions;
-  const count = usableCount(pool.stock, {
-    ...{ asOf, bands: storage, unknownWorks: unknownStorageWorks },
-    ...{ unprovenWorks, removedUntestedWorks },
-  });
+  const { months, horizonMonths } = assumptions;
+  const count = usableCount(pool.stock, storageRules(pool.itemClass, asOf, assumptions));
   const stage = supplyStage(pool.dates, asOf);
   const removal = rates.removal(pool);
   const leaving = context.leaving.get(pool.id) ?? [];

@@ -3,6 +3,7 @@ import type { GammaRate } from "@/lib/reliability/rate";
 import type { Assumptions } from "@/lib/risk/assumptions";
 import type { GroupInput, LeavingInput, PoolInput } from "@/lib/risk/evaluation";
 import { piecesAhead } from "@/lib/risk/shelfAdditions";
+import { storageRules } from "@/lib/risk/storageRules";
 import { supplyOutlook } from "@/lib/risk/supplyOutlook";
 import { simulateShelf } from "@/lib/spares/simulateShelf";
 import { usableCount } from "@/lib/spares/usableCount";
@@ -33,12 +34,7 @@ export interface PoolSimulation {
  */
 export function simulatePool(seen: PoolSeen, asked: PoolSimulation): number[] {
   const { pool, asOf, units, leaving, removal, assumptions } = seen;
-  const { storage, unknownStorageWorks } = assumptions.classes[pool.itemClass];
-  const { unprovenWorks, removedUntestedWorks } = assumptions;
-  const { pieces } = usableCount(pool.stock, {
-    ...{ asOf, bands: storage, unknownWorks: unknownStorageWorks },
-    ...{ unprovenWorks, removedUntestedWorks },
-  });
+  const { pieces } = usableCount(pool.stock, storageRules(pool.itemClass, asOf, assumptions));
   const stage = supplyStage(pool.dates, asOf);
   const cases = supplyOutlook({ pool, stage, units, leaving, asOf }, assumptions);
   const additions = piecesAhead(pool, { asOf, leaving }, assumptions);

@@ -16,6 +16,7 @@ import { type InstalledHere, installedByLine } from "@/lib/risk/installedByLine"
 import { leavingByPool } from "@/lib/risk/leavingByPool";
 import { costTerms } from "@/lib/risk/lineStops";
 import { isUnidentified } from "@/lib/risk/poolOutlook";
+import { storageRules } from "@/lib/risk/storageRules";
 import { type UsableCount, usableCount } from "@/lib/spares/usableCount";
 
 /** A pool as a line meets it, draw by draw. */
@@ -62,12 +63,7 @@ interface PoolDraws {
 
 function drawPool(pool: PoolInput, { drawing, rates, installed }: Omit<Shared, "pools">): PoolDraws {
   const { input, assumptions } = drawing;
-  const { storage, unknownStorageWorks } = assumptions.classes[pool.itemClass];
-  const { unprovenWorks, removedUntestedWorks } = assumptions;
-  const rules = {
-    ...{ asOf: input.asOf, bands: storage, unknownWorks: unknownStorageWorks },
-    ...{ unprovenWorks, removedUntestedWorks },
-  };
+  const rules = storageRules(pool.itemClass, input.asOf, assumptions);
   const count = usableCount(pool.stock, rules);
   const stage = supplyStage(pool.dates, input.asOf);
   const base = { units: installed.units.get(pool.id) ?? 0, leaving: installed.leaving.get(pool.id) ?? [] };
