@@ -2,11 +2,13 @@ import "server-only";
 import { randomUUID } from "node:crypto";
 import type { Refusal } from "@/lib/access/action";
 import type { Actor } from "@/lib/access/actor";
+import { readAsOf } from "@/lib/data/asOf";
 import { change, type Transaction } from "@/lib/data/change";
 import { exchangeUnits } from "@/lib/data/event/exchange";
 import { eventsCloseBy, findPlace, instantOf, type Place } from "@/lib/data/event/place";
 import { takeBackSteps } from "@/lib/data/event/takeBackSteps";
 import { atSites } from "@/lib/data/scope";
+import { addDays } from "@/lib/kernel/isoDate";
 import { err, ok, type Result } from "@/lib/kernel/result";
 import { type CaptureEvent, type CaptureSteps, captureSteps, type UndoEvent } from "@/lib/schema/event";
 
@@ -15,8 +17,6 @@ const gone: Refusal = { code: "missing", reason: "There is no such event that yo
 
 /** Where an event comes from that somebody told here. */
 const BY_HAND = "by hand";
-/** Clocks of people and server differ by less. */
-const DAY_MS = 86_400_000;
 
 /** Keeps an event told at the machine, with the exchange of the unit, the spare used and where the old one goes. */
 export async function keepEvent(
@@ -54,8 +54,10 @@ async function admit(
 ): Promise<Result<{ place: Place; happenedAt: Date }, Refusal>> {
   const place = await findPlace(tx, actor, told.positionId);
   if (!place) return err(missing);
+  // The day of the site may be one ahead of the installation's.
+  const latest = addDays(await readAsOf(actor, undefined), 1);
+  if (told.happenedAt.slice(0, 10) > latest) return err(ahead);
   const happenedAt = await instantOf(tx, place.siteId, told.happenedAt);
-  if (happenedAt.getTime() > Date.now() + DAY_MS) return err(ahead);
   const close = told.sure ? [] : await eventsCloseBy(tx, place, happenedAt);
   return close.length > 0 ? err(likely(close)) : ok({ place, happenedAt });
 }
