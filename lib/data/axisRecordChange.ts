@@ -2,6 +2,7 @@ import "server-only";
 import type { Refusal } from "@/lib/access/action";
 import type { Actor } from "@/lib/access/actor";
 import type { Deed } from "@/lib/access/policy";
+import { readAsOf } from "@/lib/data/asOf";
 import { change, type Transaction } from "@/lib/data/change";
 import { atSites } from "@/lib/data/scope";
 import { err, ok, type Result } from "@/lib/kernel/result";
@@ -71,8 +72,9 @@ export async function acceptAxis(
       ),
     );
     if (accepted && hindrances.length > 0) return err(refusalOf(hindrances));
+    const today = new Date(`${await readAsOf(actor, undefined)}T00:00:00Z`);
     const sign = accepted
-      ? { acceptedOn: new Date(), acceptedBy: actor.name }
+      ? { acceptedOn: today, acceptedBy: actor.name }
       : { acceptedOn: null, acceptedBy: null };
     await tx.axisRecord.update({ where: { id: held.id }, data: sign });
     record({
