@@ -18,7 +18,7 @@ const AS_OF = "2026-11-30";
 test("the register files of the demonstration company give its ranking, line by line", async () => {
   const seeded = await withDatabase("registers-seeded", async (url) => {
     await load(url, "showcase", showcase());
-    await leaveOutUnregistered();
+    await leaveOutUnregistered(url);
     return rankingOf(await makeActor("viewer"));
   });
   const loaded = await withDatabase("registers-loaded", async () => {

@@ -85,7 +85,7 @@ async function namedInput() {
 test("an empty installation that loads the files computes what the seeded one does", async () => {
   const seeded = await freshDatabase("seeded company");
   await load(seeded.url, "showcase", company);
-  await leaveOutUnregistered();
+  await leaveOutUnregistered(seeded.url);
   const expected = await namedInput();
   await seeded.close();
 

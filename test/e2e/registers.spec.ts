@@ -2,8 +2,10 @@ import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import { expect, type Page, test } from "@playwright/test";
 import type { RegisterKey } from "@/lib/intake/registers";
+import { seedDemo } from "@/lib/launch/fillDatabase";
 import { LOADING_ORDER } from "@/lib/view/importPattern";
 import { type FreshDatabase, freshDatabase } from "@/test/support/database";
+import { leaveOutUnregistered } from "@/test/support/leaveOutUnregistered";
 import { addAccounts, type SecondApp, startSecondApp } from "@/test/support/secondApp";
 import { handIn, loadShown } from "./support/loadRegister";
 import { signIn } from "./support/signIn";
@@ -11,27 +13,38 @@ import { signIn } from "./support/signIn";
 const FOLDER = join(import.meta.dirname, "../../seed/registers");
 const AS_OF = "2026-11-30";
 
+let seeded: FreshDatabase;
 let fresh: FreshDatabase;
+/** The demonstration without what no register has a column for. */
+let first: SecondApp;
 let second: SecondApp;
 
 test.beforeAll(async () => {
+  seeded = await freshDatabase("registers-demo");
+  await seedDemo(seeded.url);
+  await leaveOutUnregistered(seeded.url);
+  first = await startSecondApp(seeded.url);
   fresh = await freshDatabase("registers-browser");
   await addAccounts(fresh.url);
   second = await startSecondApp(fresh.url);
 });
 test.afterAll(async () => {
+  await first?.stop();
   await second?.stop();
+  await seeded?.close();
   await fresh?.close();
 });
 
 test("an empty installation fed with the demonstration's registers ranks its lines as the demonstration does", async ({
   browser,
-  page,
 }) => {
   test.setTimeout(600_000);
+  const shown = await browser.newContext({ baseURL: first.address });
+  const page = await shown.newPage();
   await signIn(page, "planner@halvenor.example");
   const wanted = [await ranking(page, "loss"), await ranking(page, "score")];
   expect(wanted[0]?.length).toBeGreaterThan(20);
+  await shown.close();
 
   const context = await browser.newContext({ baseURL: second.address });
   const other = await context.newPage();
