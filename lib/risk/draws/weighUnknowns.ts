@@ -97,7 +97,7 @@ export function weighUnknowns(weighing: Weighing): (drawn: LineDraws) => Unknown
   const stock = stockQuestions(weighing);
   const nothing: Losses = new Map();
   return (drawn) => {
-    const shelves = drawn.pools.flatMap(({ poolId }) => stock.get(poolId) ?? []);
+    const shelves = stock.size === 0 ? [] : drawn.pools.flatMap(({ poolId }) => stock.get(poolId) ?? []);
     const questions = [...costQuestion(drawn, losses), ...shelves, ...partQuestions(drawn, losses)];
     if (questions.length === 0) return [];
     const { id } = drawn.line;
