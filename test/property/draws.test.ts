@@ -92,7 +92,7 @@ describe("draws of the ranking", () => {
         const places = placeTable(now, 1);
         return ids.every(
           (id) =>
-            places.placesIf(id, changed, 1)[0] === 1 + ids.filter((other) => value(other) > value(id)).length,
+            places.placesIf(id, changed)[0] === 1 + ids.filter((other) => value(other) > value(id)).length,
         );
       }),
     );

@@ -2,6 +2,7 @@ import "server-only";
 import { randomUUID } from "node:crypto";
 import type { Transaction } from "@/lib/data/change";
 import type { SetInUse } from "@/lib/data/group/assumptionsInUse";
+import { binaryNumbers } from "@/lib/data/group/binaryNumbers";
 import type { LineToStore, PoolToStore } from "@/lib/data/group/evaluationRows";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { DrawnTotals } from "@/lib/risk/draws/drawTotals";
@@ -105,17 +106,25 @@ async function insertLines(
         AND old."untilVersion" = ${version}`;
 }
 
+/** The months go beside the rows as one list of numbers, so many for each. */
 async function insertPools(
   tx: Transaction,
   { rowsId, version }: Of,
   pools: readonly PoolToStore[],
 ): Promise<void> {
-  for (const some of inParts(pools))
+  for (const some of inParts(pools)) {
+    const months = some.flatMap(({ noSpareByMonth }) => noSpareByMonth);
+    const each = months.length / some.length;
+    if (some.some(({ noSpareByMonth }) => noSpareByMonth.length !== each))
+      throw new RangeError(`noSpareByMonth must be as long for every pool, got other lengths than ${each}`);
+    const rows = some.map(({ partId, result }) => ({ partId, result }));
     await tx.$executeRaw`
       INSERT INTO "PoolRow" ("rowsId", "partId", "fromVersion", "result", "noSpareByMonth")
-      SELECT ${rowsId}::uuid, r."partId", ${version}, r."result", r."noSpareByMonth"
-      FROM json_to_recordset(${JSON.stringify(some)}::json)
-        AS r("partId" uuid, "result" jsonb, "noSpareByMonth" float8[])`;
+      SELECT ${rowsId}::uuid, (r."row"->>'partId')::uuid, ${version}, r."row"->'result',
+        m."numbers"[(r."place" - 1) * ${each}::int + 1 : r."place" * ${each}::int]
+      FROM jsonb_array_elements(${JSON.stringify(rows)}::jsonb) WITH ORDINALITY AS r("row", "place"),
+        (SELECT ${binaryNumbers(months)}::float8[] AS "numbers") m`;
+  }
 }
 
 function inParts<T>(rows: readonly T[]): (readonly T[])[] {

@@ -137,6 +137,24 @@ function drawLine(line: LineInput, shared: Shared): LineDraws[] {
 export interface DrawnLines {
   readonly shared: Shared;
   readonly lines: readonly LineDraws[];
+  /** Places in `lines` of those that use each pool. */
+  readonly users: ReadonlyMap<string, readonly number[]>;
+}
+
+function usersByPool(lines: readonly LineDraws[]): DrawnLines["users"] {
+  const out = new Map<string, number[]>();
+  for (const [place, { pools }] of lines.entries())
+    for (const { poolId } of pools) {
+      const users = out.get(poolId);
+      if (users) users.push(place);
+      else out.set(poolId, [place]);
+    }
+  return out;
+}
+
+/** The drawn lines that use a pool. */
+export function usersOf({ lines, users }: DrawnLines, poolId: string): LineDraws[] {
+  return (users.get(poolId) ?? []).map((place) => lines[place] as LineDraws);
 }
 
 /** Draws everything the losses of the lines with a cost per hour rest on, one stream for each uncertain quantity. */
@@ -149,24 +167,23 @@ export function drawLines(drawing: Drawing, shareOf: StopShareOf): DrawnLines {
   };
   const used = input.pools.filter(({ id }) => common.installed.units.has(id));
   const shared = { ...common, pools: new Map(used.map((pool) => [pool.id, drawPool(pool, common)])) };
-  return { shared, lines: input.lines.flatMap((line) => drawLine(line, shared)) };
+  const lines = input.lines.flatMap((line) => drawLine(line, shared));
+  return { shared, lines, users: usersByPool(lines) };
 }
 
 /** Draws again what some changed pools touch; all else has streams of its own and stays as drawn. */
 export function redrawLines(
-  { shared: before, lines }: DrawnLines,
+  { shared: before, lines, users }: DrawnLines,
   changed: readonly PoolInput[],
   shareOf: StopShareOf,
 ): DrawnLines {
-  const used = changed.filter(({ id }) => before.pools.has(id));
-  const redrawn = new Map(used.map((pool) => [pool.id, drawPool(pool, before)]));
-  const shared = { ...before, shareOf, pools: new Map([...before.pools, ...redrawn]) };
-  return {
-    shared,
-    lines: lines.flatMap((drawn) =>
-      drawn.pools.some(({ poolId }) => redrawn.has(poolId)) ? drawLine(drawn.line, shared) : [drawn],
-    ),
-  };
+  const pools = new Map(before.pools);
+  const redrawn = [...lines];
+  const shared = { ...before, shareOf, pools };
+  for (const pool of changed) if (pools.has(pool.id)) pools.set(pool.id, drawPool(pool, before));
+  for (const place of new Set(changed.flatMap(({ id }) => users.get(id) ?? [])))
+    redrawn.splice(place, 1, ...drawLine((lines[place] as LineDraws).line, shared));
+  return { shared, lines: redrawn, users };
 }
 
 /** What one pool's no-spare chance is set to; the others stay as drawn. */

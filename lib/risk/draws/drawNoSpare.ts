@@ -114,20 +114,38 @@ function casesAhead(
 /** A count that is certain, as the chances of a count. */
 const exactly = (count: number): PieceChances => [...new Array<number>(count).fill(0), 1];
 
-/** Chance of an empty shelf at a rate, the mean over the horizon by the trapezoid rule over the months. */
-function meanEmpty(rate: number, { plan, months }: CaseAhead, [k = 0, ...added]: readonly number[]): number {
-  if (k === 0 && added.length === 0) return 1;
-  const shelves = added.length === 0 ? [] : shelvesAtRate(plan, [k, ...added].map(exactly), rate);
+/** Mean over the horizon of a chance at the start of each month, by the trapezoid rule. */
+function meanOver({ months }: CaseAhead, chanceAt: (month: CaseAhead["months"][number]) => number): number {
   const last = months.length - 1;
   let sum = 0;
+  let exposure = Number.NaN;
+  let place = Number.NaN;
+  let chance = 0;
   for (let month = 0; month <= last; month += 1) {
-    const { added: place, exposure } = months[month] as CaseAhead["months"][number];
-    const shelf = shelves[place];
-    // One count alone needs no sum over counts: most pools, and every draw of them, go this way.
-    const chance = shelf ? noSpareChance({ rate, exposure }, shelf) : poissonTail(rate * exposure, k);
+    const moment = months[month] as CaseAhead["months"][number];
+    // Once the first order arrives the exposure stands still, and with it the chance.
+    if (moment.exposure !== exposure || moment.added !== place) chance = chanceAt(moment);
+    ({ exposure, added: place } = moment);
     sum += month === 0 || month === last ? chance / 2 : chance;
   }
   return Math.min(1, sum / last);
+}
+
+/** Pieces that work: on the shelf, and of each addition still to come. */
+interface Pieces {
+  readonly now: number;
+  readonly added: readonly number[];
+}
+
+/** Chance of an empty shelf at a rate, the mean over the horizon. */
+function meanEmpty(rate: number, ahead: CaseAhead, { now, added }: Pieces): number {
+  // One count alone needs no sum over counts: most pools, and every draw of them, go this way.
+  if (added.length === 0)
+    return now === 0 ? 1 : meanOver(ahead, ({ exposure }) => poissonTail(rate * exposure, now));
+  const shelves = shelvesAtRate(ahead.plan, [now, ...added].map(exactly), rate);
+  return meanOver(ahead, ({ added: place, exposure }) =>
+    noSpareChance({ rate, exposure }, shelves[place] as PieceChances),
+  );
 }
 
 /** Which of the ways supply may stand holds in each draw. */
@@ -161,10 +179,9 @@ export function drawNoSpare(drawing: Drawing, rates: GroupRates, drawn: DrawnPoo
     drawVector(drawing, `to come/${pool.id}/${at}`, (stream) => countAt(pieces, stream.next())),
   );
   const chanceWith = (spares: Vector): Vector =>
-    spares.map((k, i) => {
-      const counts = [k, ...added.map((count) => valueAt(count, i))];
-      return meanEmpty(valueAt(rate, i), supply(i), counts);
-    });
+    spares.map((now, i) =>
+      meanEmpty(valueAt(rate, i), supply(i), { now, added: added.map((count) => valueAt(count, i)) }),
+    );
   if (lots.length === 0) return { noSpare: chanceWith(counted), uncounted: null };
   const extra = drawUncounted(drawing, drawn, lots);
   return {

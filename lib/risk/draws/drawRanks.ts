@@ -1,14 +1,15 @@
 import type { Assumptions } from "@/lib/risk/assumptions";
-import { type Vector, valueAt } from "@/lib/risk/draws/drawing";
+import type { Vector } from "@/lib/risk/draws/drawing";
 import { type DrawnLines, drawLines, lossDraws, redrawLines } from "@/lib/risk/draws/drawLosses";
 import { type DrawnTotals, drawTotals } from "@/lib/risk/draws/drawTotals";
 import type { LinePlace } from "@/lib/risk/draws/linePlace";
 import { neighbours } from "@/lib/risk/draws/neighbours";
 import { type PlacedBefore, placeLine } from "@/lib/risk/draws/placeLine";
-import { type Move, movedTable, type PlaceTable, placeTable } from "@/lib/risk/draws/placeTable";
+import { movedTable, type PlaceTable, placeTable } from "@/lib/risk/draws/placeTable";
+import { type Move, shifted } from "@/lib/risk/draws/shifted";
 import { meanOf } from "@/lib/risk/draws/spanOf";
 import { stopShareOf } from "@/lib/risk/draws/stopShareOf";
-import { weighUnknowns } from "@/lib/risk/draws/weighUnknowns";
+import { unknownsOf, type WeighedLines, weighUnknowns } from "@/lib/risk/draws/weighUnknowns";
 import type { GroupInput, LineResult, PoolInput } from "@/lib/risk/evaluation";
 
 export interface DrawOptions {
@@ -30,7 +31,11 @@ export interface GroupDraws {
   readonly stages: DrawStages;
 }
 
-interface DrawStages {
+interface DrawStages extends Placed {
+  readonly weighed: WeighedLines;
+}
+
+interface Placed {
   readonly drawn: DrawnLines;
   /** Losses and places of each line, draw by draw. */
   readonly losses: ReadonlyMap<string, Vector>;
@@ -112,7 +117,7 @@ export function redrawGroup(
       fresh.has(id) ? table.placesOf(id) : shifted(vectorOf(before.placed, id), loss, moved),
     ]),
   );
-  return told({ drawn, losses, placed, table }, { ...options, before: previous });
+  return told({ drawn, losses, placed, table }, { ...options, before: { draws: previous, moved } });
 }
 
 function vectorOf(vectors: ReadonlyMap<string, Vector>, lineId: string): Vector {
@@ -121,22 +126,8 @@ function vectorOf(vectors: ReadonlyMap<string, Vector>, lineId: string): Vector 
   return vector;
 }
 
-/** Places of a line after others lose something else; the same vector when none of them passed it. */
-function shifted(places: Vector, loss: Vector, moved: readonly Move[]): Vector {
-  let out = places;
-  for (const { from, to } of moved)
-    for (let draw = 0; draw < loss.length; draw += 1) {
-      const own = valueAt(loss, draw);
-      const passed = Number(valueAt(to, draw) > own) - Number(valueAt(from, draw) > own);
-      if (passed === 0) continue;
-      if (out === places) out = places.slice();
-      out[draw] = valueAt(out, draw) + passed;
-    }
-  return out;
-}
-
 interface Telling extends DrawOptions {
-  readonly before?: GroupDraws;
+  readonly before?: { readonly draws: GroupDraws; readonly moved: readonly Move[] };
 }
 
 function placedBefore(before: GroupDraws | undefined): ReadonlyMap<string, PlacedBefore> {
@@ -151,33 +142,28 @@ function placedBefore(before: GroupDraws | undefined): ReadonlyMap<string, Place
 }
 
 /** What is told of the draws: only what changed is told anew. */
-function told(stages: DrawStages, options: Telling): GroupDraws {
+function told(stages: Placed, options: Telling): GroupDraws {
   const { draws, seed, order, before } = options;
-  const { drawn, losses, placed, table } = stages;
+  const { drawn, losses, placed } = stages;
   const { lines } = drawn;
-  const earlier = placedBefore(before);
+  const earlier = placedBefore(before?.draws);
+  const hasMoved = (lineId: string) => earlier.get(lineId)?.loss !== losses.get(lineId);
   const neighboursOf = neighbours(orderOf(losses, order), losses, {
     of: (lineId) => earlier.get(lineId)?.place.neighbours ?? [],
-    hasMoved: (lineId) => earlier.get(lineId)?.loss !== losses.get(lineId),
+    hasMoved,
   });
-  const unknownsOf = weighUnknowns({ lines, losses, table, draws });
-  const places = lines.map((line): LinePlace => {
-    const lineId = line.line.id;
-    return placeLine(
-      {
-        ...{
-          lineId,
-          seed,
-          lines: lines.length,
-          loss: vectorOf(losses, lineId),
-          places: vectorOf(placed, lineId),
-        },
-        ...{ neighbours: neighboursOf(lineId), unknowns: unknownsOf(line) },
-      },
-      earlier.get(lineId),
-    );
+  const weighed = weighUnknowns(
+    { ...stages, drawn, draws },
+    before && { weighed: before.draws.stages.weighed, moved: before.moved, hasMoved },
+  );
+  const places = lines.map(({ line: { id: lineId } }): LinePlace => {
+    const vectors = { loss: vectorOf(losses, lineId), places: vectorOf(placed, lineId) };
+    const line = { lineId, seed, ...vectors };
+    const unknowns = unknownsOf(weighed.get(lineId), vectors.places);
+    return placeLine({ ...line, neighbours: neighboursOf(lineId), unknowns }, earlier.get(lineId));
   });
-  return { places, totals: drawTotals(drawn.shared.drawing.input.lines, losses), stages };
+  const totals = drawTotals(drawn.shared.drawing.input.lines, losses);
+  return { places, totals, stages: { ...stages, weighed } };
 }
 
 /** The places alone; see `drawGroup`. */

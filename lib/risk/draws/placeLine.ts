@@ -12,8 +12,6 @@ import { placePoints, spanOf } from "@/lib/risk/draws/spanOf";
 export interface PlacedLine {
   readonly lineId: string;
   readonly seed: number;
-  /** How many lines are drawn. */
-  readonly lines: number;
   readonly loss: Vector;
   readonly places: Vector;
   readonly neighbours: readonly Neighbour[];
@@ -39,6 +37,14 @@ const isSamePlace = (a: DrawnSpan, b: DrawnSpan): boolean =>
 const isSameNeighbour = (a: Neighbour, b: Neighbour | undefined): boolean =>
   a.lineId === b?.lineId && a.side === b.side && a.before === b.before;
 
+const isSameUnknown = (a: Unknown, b: Unknown | undefined): boolean =>
+  a.kind === b?.kind &&
+  a.poolId === b.poolId &&
+  a.siteIds.join() === b.siteIds.join() &&
+  a.placeAtLow === b.placeAtLow &&
+  a.placeAtHigh === b.placeAtHigh &&
+  a.places === b.places;
+
 /** Whether the same is told; compared piece by piece, for it is asked of every line after every change. */
 function isSame(a: LinePlace, b: LinePlace): boolean {
   return (
@@ -47,17 +53,18 @@ function isSame(a: LinePlace, b: LinePlace): boolean {
     isSamePlace(a.place, b.place) &&
     a.neighbours.length === b.neighbours.length &&
     a.neighbours.every((one, i) => isSameNeighbour(one, b.neighbours[i])) &&
-    JSON.stringify(a.unknowns) === JSON.stringify(b.unknowns)
+    a.unknowns.length === b.unknowns.length &&
+    a.unknowns.every((one, i) => isSameUnknown(one, b.unknowns[i]))
   );
 }
 
 /** How sure the place of a line is; of vectors told before nothing is computed again, and the same is the same object. */
 export function placeLine(line: PlacedLine, before?: PlacedBefore): LinePlace {
-  const { lineId, seed, lines, loss, places, neighbours, unknowns } = line;
+  const { lineId, seed, loss, places, neighbours, unknowns } = line;
   const draws = places.length;
   const asBefore = before?.places === places ? before.place : null;
   const place: LinePlace = {
-    ...{ lineId, draws, seed, place: asBefore?.place ?? placePoints(places, lines) },
+    ...{ lineId, draws, seed, place: asBefore?.place ?? placePoints(places) },
     firstFive: asBefore?.firstFive ?? shareUpTo(places, FIRST),
     stopLoss: before?.loss === loss ? before.place.stopLoss : spanOf(loss),
     neighbours,

@@ -1,19 +1,20 @@
 import { type Vector, valueAt } from "@/lib/risk/draws/drawing";
+import { type Move, shifted } from "@/lib/risk/draws/shifted";
 
 /** The losses of all lines in every draw, ready to place a loss among them. */
 export interface PlaceTable {
   /** Place from 1 of a line's own loss in each draw: one more than the lines that lose more. */
   placesOf(lineId: string): Vector;
-  /** The same in the first draws, had the lines of `changed` lost that instead. */
-  placesIf(lineId: string, changed: ReadonlyMap<string, Vector>, draws: number): Vector;
+  /** The same in as many draws as are given, had the lines of `changed` lost that instead. */
+  placesIf(lineId: string, changed: ReadonlyMap<string, Vector>): Vector;
   /** The losses of each draw, ascending. */
-  readonly sorted: readonly Vector[];
+  readonly sorted: SortedDraws;
 }
 
-/** Losses of a line before and after a change. */
-export interface Move {
-  readonly from: Vector;
-  readonly to: Vector;
+/** Every draw's losses ascending, one draw after the other in one piece of memory. */
+interface SortedDraws {
+  readonly all: Vector;
+  readonly draws: readonly Vector[];
 }
 
 /** How many of an ascending list do not exceed a value. */
@@ -28,12 +29,19 @@ function countUpTo(sorted: Vector, value: number): number {
   return low;
 }
 
+function sortedDraws(all: Vector, draws: number, lines: number): SortedDraws {
+  const at = (draw: number) => all.subarray(draw * lines, (draw + 1) * lines);
+  return { all, draws: Array.from({ length: draws }, (_, draw) => at(draw)) };
+}
+
 /** Sorts every draw once. */
 export function placeTable(losses: ReadonlyMap<string, Vector>, draws: number): PlaceTable {
   const vectors = [...losses.values()];
-  const sorted = Array.from({ length: draws }, (_, draw) =>
-    Float64Array.from(vectors, (vector) => valueAt(vector, draw)).sort(),
-  );
+  const sorted = sortedDraws(new Float64Array(draws * vectors.length), draws, vectors.length);
+  for (const [draw, losing] of sorted.draws.entries()) {
+    for (const [i, vector] of vectors.entries()) losing[i] = valueAt(vector, draw);
+    losing.sort();
+  }
   return tableOf(losses, sorted);
 }
 
@@ -43,11 +51,9 @@ export function movedTable(
   losses: ReadonlyMap<string, Vector>,
   moved: readonly Move[],
 ): PlaceTable {
-  const sorted = table.sorted.map((losing, draw) => {
-    const out = losing.slice();
-    for (const { from, to } of moved) replace(out, valueAt(from, draw), valueAt(to, draw));
-    return out;
-  });
+  const sorted = sortedDraws(table.sorted.all.slice(), table.sorted.draws.length, losses.size);
+  for (const [draw, losing] of sorted.draws.entries())
+    for (const { from, to } of moved) replace(losing, valueAt(from, draw), valueAt(to, draw));
   return tableOf(losses, sorted);
 }
 
@@ -64,29 +70,24 @@ function replace(sorted: Vector, old: number, value: number): void {
   }
 }
 
-function tableOf(losses: ReadonlyMap<string, Vector>, sorted: readonly Vector[]): PlaceTable {
+function tableOf(losses: ReadonlyMap<string, Vector>, sorted: SortedDraws): PlaceTable {
   const lossOf = (lineId: string): Vector => {
     const vector = losses.get(lineId);
     if (!vector) throw new RangeError(`lineId must be a drawn line, got ${lineId}`);
     return vector;
   };
-  const placeAt = (draw: number, value: number): number => {
-    const losing = sorted[draw];
-    if (!losing) throw new RangeError(`draw must be below ${sorted.length}, got ${draw}`);
+  const placeAt = (value: number, draw: number): number => {
+    const losing = sorted.draws[draw];
+    if (!losing) throw new RangeError(`draw must be below ${sorted.draws.length}, got ${draw}`);
     return losing.length - countUpTo(losing, value) + 1;
   };
   return {
     sorted,
-    placesOf: (lineId) => lossOf(lineId).map((value, draw) => placeAt(draw, value)),
-    placesIf: (lineId, changed, draws) => {
+    placesOf: (lineId) => lossOf(lineId).map(placeAt),
+    placesIf: (lineId, changed) => {
       const own = changed.get(lineId) ?? lossOf(lineId);
-      const moves = [...changed].map(([id, to]): Move => ({ from: lossOf(id), to }));
-      return own.slice(0, draws).map((value, draw) => {
-        let place = placeAt(draw, value);
-        for (const { from, to } of moves)
-          place += Number(valueAt(to, draw) > value) - Number(valueAt(from, draw) > value);
-        return place;
-      });
+      const moved = [...changed].map(([id, to]): Move => ({ from: lossOf(id), to }));
+      return shifted(own.map(placeAt), own, moved);
     },
   };
 }

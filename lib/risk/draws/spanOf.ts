@@ -7,20 +7,31 @@ export function pointsOf(vector: Vector): DrawnSpan {
   return { low: pointOf(sorted, 0.05), mid: pointOf(sorted, 0.5), high: pointOf(sorted, 0.95) };
 }
 
-/** The same points of places, which are whole from 1 up: counted, not sorted. */
-export function placePoints(places: Vector, lines: number): DrawnSpan {
-  const counts = new Uint32Array(lines + 1);
+/** The same points of places, which are whole: counted between the first and the last of them, not sorted. */
+export function placePoints(places: Vector): DrawnSpan {
+  let first = Number.POSITIVE_INFINITY;
+  let last = 0;
   for (let draw = 0; draw < places.length; draw += 1) {
     const place = valueAt(places, draw);
+    if (place < first) first = place;
+    if (place > last) last = place;
+  }
+  const counts = new Uint32Array(last - first + 1);
+  for (let draw = 0; draw < places.length; draw += 1) {
+    const place = valueAt(places, draw) - first;
     counts[place] = (counts[place] as number) + 1;
   }
-  const at = (p: number): number => {
-    let place = 0;
-    for (let left = Math.max(1, Math.ceil(p * places.length)); left > 0; left -= counts[place] as number)
+  let place = 0;
+  let reached = counts[0] as number;
+  const upTo = (p: number): number => {
+    for (const wanted = Math.max(1, Math.ceil(p * places.length)); reached < wanted; ) {
       place += 1;
-    return place;
+      reached += counts[place] as number;
+    }
+    return first + place;
   };
-  return { low: at(0.05), mid: at(0.5), high: at(0.95) };
+  const [low, mid, high] = [upTo(0.05), upTo(0.5), upTo(0.95)];
+  return { low, mid, high };
 }
 
 /** Mean of the draws and its standard error. */

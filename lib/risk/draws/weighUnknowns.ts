@@ -1,114 +1,100 @@
-import { quantile, type Vector, valueAt } from "@/lib/risk/draws/drawing";
-import { type Fixed, type LineDraws, lossWith } from "@/lib/risk/draws/drawLosses";
+import type { Vector } from "@/lib/risk/draws/drawing";
+import type { DrawnLines, LineDraws } from "@/lib/risk/draws/drawLosses";
 import type { Unknown } from "@/lib/risk/draws/linePlace";
 import type { PlaceTable } from "@/lib/risk/draws/placeTable";
+import { type Move, shifted } from "@/lib/risk/draws/shifted";
 import { placePoints } from "@/lib/risk/draws/spanOf";
-import { isUnidentified } from "@/lib/risk/poolOutlook";
+import { type Question, unknownQuestions } from "@/lib/risk/draws/unknownQuestions";
 
-/** Draws enough to see a median place move by whole places; the first ones, so that they are common to all. */
+/** Draws enough to see a median place move by whole places. */
 const MOST_DRAWS = 200;
-const LOW = 0.05;
-const HIGH = 0.95;
-
-type Losses = ReadonlyMap<string, Vector>;
 
 export interface Weighing {
-  readonly lines: readonly LineDraws[];
-  readonly losses: Losses;
+  readonly drawn: DrawnLines;
+  readonly losses: ReadonlyMap<string, Vector>;
   readonly table: PlaceTable;
   readonly draws: number;
 }
 
-/** Median place of a line when some lines lose something else. */
-function medianPlace({ losses, table, draws }: Weighing, lineId: string, changed: Losses): number {
-  return placePoints(table.placesIf(lineId, changed, Math.min(draws, MOST_DRAWS)), losses.size).mid;
+/** What a line loses with an unknown at one end, its place among the others, draw by draw, and the median of them. */
+interface Settled {
+  readonly loss: Vector;
+  readonly places: Vector;
+  readonly median: number;
 }
 
-interface Question extends Pick<Unknown, "kind" | "poolId" | "siteIds"> {
-  readonly low: Losses;
-  readonly high: Losses;
+/** An unknown of a line, settled at either end. */
+interface Weighed {
+  readonly question: Question;
+  readonly low: Settled;
+  readonly high: Settled;
 }
 
-const isOpenCost = ({ line }: LineDraws) =>
-  line.costEvidence === "inferred" || line.costEvidence === "assumed";
+/** The unknowns of each line that has any, by line. */
+export type WeighedLines = ReadonlyMap<string, readonly Weighed[]>;
 
-function costQuestion(drawn: LineDraws, losses: Losses): Question[] {
-  const own = losses.get(drawn.line.id);
-  if (!own || !isOpenCost(drawn)) return [];
-  const at = (p: number): Losses => {
-    const fixed = quantile(drawn.costFactor, p);
-    return new Map([[drawn.line.id, own.map((loss, i) => (loss / valueAt(drawn.costFactor, i)) * fixed)]]);
+/** What was weighed before, and which lines lose something else since. */
+export interface WeighedBefore {
+  readonly weighed: WeighedLines;
+  readonly moved: readonly Move[];
+  hasMoved(lineId: string): boolean;
+}
+
+const medianOf = (places: Vector): number => placePoints(places).mid;
+
+/** After others moved, a line with unknowns of its own alone is only moved along. */
+function movedAlong(weighed: readonly Weighed[], { moved, hasMoved }: WeighedBefore): Weighed[] | null {
+  if (weighed.some(({ question }) => [...question.low.keys()].some(hasMoved))) return null;
+  const along = (settled: Settled): Settled => {
+    const places = shifted(settled.places, settled.loss, moved);
+    return places === settled.places ? settled : { ...settled, places, median: medianOf(places) };
   };
-  return [{ kind: "cost", poolId: null, siteIds: [], low: at(LOW), high: at(HIGH) }];
+  return weighed.map(({ question, low, high }) => ({ question, low: along(low), high: along(high) }));
 }
 
-/** What a line loses with one no-spare chance set to something else. */
-function settled(drawn: LineDraws, losses: Losses, fixed: Fixed): [string, Vector] {
-  const { id } = drawn.line;
-  const own = losses.get(id);
-  if (!own) throw new RangeError(`lineId must be a drawn line, got ${id}`);
-  return [id, lossWith(drawn, own, fixed)];
-}
-
-function partQuestions(drawn: LineDraws, losses: Losses): Question[] {
-  return drawn.pools
-    .filter(({ poolId }) => isUnidentified(poolId))
-    .map(({ poolId, noSpare }) => {
-      const at = (p: number): Losses => {
-        const fixed = new Float64Array(noSpare.length).fill(quantile(noSpare, p));
-        return new Map([settled(drawn, losses, { poolId, noSpare: fixed })]);
-      };
-      return { kind: "part", poolId, siteIds: [], low: at(LOW), high: at(HIGH) };
-    });
-}
-
-interface Sharing {
-  readonly uncounted: NonNullable<LineDraws["pools"][number]["uncounted"]>;
-  readonly lines: LineDraws[];
-}
-
-/** What every line that shares an uncounted pool would lose were its lots empty, or full: one answer for all of them. */
-function stockQuestions({ lines, losses }: Weighing): Map<string, Question> {
-  const sharing = new Map<string, Sharing>();
-  for (const drawn of lines)
-    for (const { poolId, uncounted } of drawn.pools) {
-      if (!uncounted) continue;
-      const shared = sharing.get(poolId) ?? { uncounted, lines: [] };
-      shared.lines.push(drawn);
-      sharing.set(poolId, shared);
-    }
+/**
+ * What each line would lose, and which place it would have, were each of its unknowns found at one end or the other.
+ *
+ * All else stays as drawn, so that only the unknown speaks.
+ */
+export function weighUnknowns(weighing: Weighing, before?: WeighedBefore): WeighedLines {
+  const { drawn: group, losses, table } = weighing;
+  const questionsOf = unknownQuestions({ group, losses, draws: Math.min(weighing.draws, MOST_DRAWS) });
+  const weigh = (drawn: LineDraws): Weighed[] => {
+    const { id } = drawn.line;
+    const settle = (changed: Question["low"]): Settled => {
+      const places = table.placesIf(id, changed);
+      return { loss: changed.get(id) as Vector, places, median: medianOf(places) };
+    };
+    return questionsOf(drawn).map((question) => ({
+      question,
+      low: settle(question.low),
+      high: settle(question.high),
+    }));
+  };
   return new Map(
-    [...sharing].map(([poolId, { uncounted, lines: users }]) => {
-      const at = (noSpare: Vector): Losses =>
-        new Map(users.map((drawn) => settled(drawn, losses, { poolId, noSpare })));
-      const { siteIds, atNone, atMost } = uncounted;
-      return [poolId, { kind: "stock", poolId, siteIds, low: at(atNone), high: at(atMost) }];
+    group.lines.flatMap((drawn): [string, readonly Weighed[]][] => {
+      const { id } = drawn.line;
+      const known = before && !before.hasMoved(id) ? (before.weighed.get(id) ?? []) : null;
+      const weighed = (before && known && movedAlong(known, before)) ?? weigh(drawn);
+      return weighed.length === 0 ? [] : [[id, weighed]];
     }),
   );
 }
 
 /**
- * How far each unknown of a line alone would move it, were it found at its 5 % or its 95 % point.
+ * How far each unknown of a line alone would move it, the farthest first.
  *
- * Lots nobody counted are found empty or at their most. All else stays as drawn, so that only the unknown speaks.
+ * @param places Places of the line as drawn.
  */
-export function weighUnknowns(weighing: Weighing): (drawn: LineDraws) => Unknown[] {
-  const { losses } = weighing;
-  const stock = stockQuestions(weighing);
-  const nothing: Losses = new Map();
-  return (drawn) => {
-    const shelves = stock.size === 0 ? [] : drawn.pools.flatMap(({ poolId }) => stock.get(poolId) ?? []);
-    const questions = [...costQuestion(drawn, losses), ...shelves, ...partQuestions(drawn, losses)];
-    if (questions.length === 0) return [];
-    const { id } = drawn.line;
-    const now = medianPlace(weighing, id, nothing);
-    return questions
-      .map(({ kind, poolId, siteIds, low, high }): Unknown => {
-        const placeAtLow = medianPlace(weighing, id, low);
-        const placeAtHigh = medianPlace(weighing, id, high);
-        const places = Math.max(Math.abs(placeAtLow - now), Math.abs(placeAtHigh - now));
-        return { kind, poolId, siteIds, placeAtLow, placeAtHigh, places };
-      })
-      .sort((a, b) => b.places - a.places);
-  };
+export function unknownsOf(weighed: readonly Weighed[] | undefined, places: Vector): readonly Unknown[] {
+  if (!weighed) return [];
+  const now = medianOf(places.subarray(0, MOST_DRAWS));
+  return weighed
+    .map(({ question: { kind, poolId, siteIds }, low, high }): Unknown => {
+      const farthest = Math.max(Math.abs(low.median - now), Math.abs(high.median - now));
+      const told = { kind, poolId, siteIds, placeAtLow: low.median, placeAtHigh: high.median };
+      return { ...told, places: farthest };
+    })
+    .sort((a, b) => b.places - a.places);
 }
