@@ -1,7 +1,9 @@
 import { databaseUrl } from "@/lib/env";
+import { holdReviews } from "@/seed/holdReviews";
 import { type Loaded, load, SeedRefusal } from "@/seed/load";
 import { refuseForeign } from "@/seed/localDatabase";
 import { large } from "@/seed/scenarios/large/large";
+import { heldReviews } from "@/seed/scenarios/showcase/heldReviews";
 import { showcase } from "@/seed/scenarios/showcase/showcase";
 import { small } from "@/seed/scenarios/small";
 import type { SeedTables } from "@/seed/tables";
@@ -14,7 +16,9 @@ async function seed(name: string | undefined): Promise<readonly Loaded[]> {
     throw new SeedRefusal(`Name a scenario: npm run seed -- ${Object.keys(SCENARIOS).join(" | ")}.`);
   const url = databaseUrl();
   refuseForeign(url);
-  return load(url, name, build());
+  const loaded = await load(url, name, build());
+  if (name !== "showcase") return loaded;
+  return [...loaded, { table: "Review", rows: await holdReviews(heldReviews) }];
 }
 
 try {

@@ -1,6 +1,7 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { Evidence } from "@/lib/risk/evaluation";
 import type { CostMethod } from "@/lib/schema/lineFigures";
+import type { AxisFactsRow } from "@/seed/panelTables";
 
 export interface SiteRow {
   readonly id: string;
@@ -99,6 +100,9 @@ export interface ControllerRow {
   readonly firmware: number | null;
   readonly firmwareRaw: string | null;
   readonly memoryPercent: number | null;
+  /** Hardware letter and level. */
+  readonly hardware: string | null;
+  readonly axisLimit: number | null;
   readonly readOn: IsoDate | null;
   readonly evidence: Evidence;
   /** The line it leads; null leads none. */
@@ -110,9 +114,11 @@ export interface NetworkRow {
   readonly siteId: string;
   readonly name: string;
   readonly kind: "fibre_ring" | "ethernet" | "analogue" | "pulse" | "unknown";
+  /** Number of the communication profile family. */
+  readonly profileFamily: number | null;
 }
 
-export interface AxisRow {
+export interface AxisRow extends AxisFactsRow {
   readonly id: string;
   readonly machineId: string;
   readonly code: string;

@@ -1,7 +1,17 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { Evidence, ItemClass } from "@/lib/risk/evaluation";
-import type { RuleKind } from "@/lib/schema/compatibilityRule";
 import type { StockState } from "@/lib/spares/usableCount";
+import type { CountLineRow, RepairOrderRow, StockCountRow } from "@/seed/countTables";
+import type { PanelRow } from "@/seed/panelTables";
+import type {
+  ApprovalFreezeRow,
+  CrewRegionRow,
+  CrewRegionSiteRow,
+  PlanFigureRow,
+  PlanPrecedenceRow,
+  RiskAcceptanceRow,
+} from "@/seed/planTables";
+import type { CompatibilityRuleRow } from "@/seed/ruleTables";
 import type {
   AxisRow,
   BackupRow,
@@ -42,6 +52,8 @@ export interface PartRow {
   readonly repairTurnaroundDays: number | null;
   /** Rated power of a motor, kW. */
   readonly powerKw: number | null;
+  /** Number of the communication profile family a drive speaks. */
+  readonly profileFamily: number | null;
 }
 
 export interface PartAliasRow {
@@ -77,6 +89,7 @@ export interface PositionRow {
   readonly id: string;
   readonly machineId: string;
   readonly axisId: string | null;
+  readonly panelId: string | null;
   readonly itemClass: ItemClass;
   readonly designation: string;
   readonly partId: string | null;
@@ -135,16 +148,22 @@ export interface EventRow {
   readonly setAside: string | null;
 }
 
-export interface RepairOrderRow {
-  readonly id: string;
-  readonly siteId: string;
+export interface NoticeRow extends Omit<LifecycleFactRow, "partId" | "familyId" | "source"> {
+  readonly maker: string;
+  readonly document: string;
+  readonly patterns: string;
+  readonly successor: string;
+  readonly note: string;
+  readonly quoteWeeks: number;
+  readonly approvalWeeks: number;
+  readonly purchaseWeeks: number;
+  readonly recordedBy: string;
+}
+
+export interface NoticePartRow {
+  readonly noticeId: string;
   readonly partId: string;
-  readonly reference: string;
-  readonly serial: string | null;
-  readonly sentOn: IsoDate;
-  readonly dueOn: IsoDate | null;
-  readonly returnedOn: IsoDate | null;
-  readonly finding: string | null;
+  readonly factId: string;
 }
 
 export interface ProjectRow {
@@ -192,19 +211,28 @@ export interface PlannedRemovalRow {
   readonly kept: boolean;
 }
 
-export interface CompatibilityRuleRow {
+export interface AxisRecordRow {
   readonly id: string;
-  readonly code: string;
-  readonly version: number;
-  readonly kind: RuleKind;
-  /** JSON text. */
-  readonly terms: string;
-  readonly note: string;
-  readonly source: string;
-  readonly evidence: Evidence;
-  /** RFC 3339 instant in UTC. */
-  readonly changedAt: string;
-  readonly changedBy: string;
+  readonly projectId: string;
+  readonly axisId: string;
+  readonly acceptedOn: IsoDate | null;
+  readonly acceptedBy: string | null;
+}
+
+export interface AxisEntryRow {
+  readonly id: string;
+  readonly recordId: string;
+  readonly checkId: string;
+  readonly asFound: number | null;
+  readonly limit: number | null;
+  /** Readings as PostgreSQL writes a list, `{0.1,0.2}`. */
+  readonly asLeft: string;
+  readonly confirmed: boolean | null;
+  readonly notApplicable: string;
+  readonly instrument: string;
+  readonly by: string;
+  readonly witness: string;
+  readonly on: IsoDate | null;
 }
 
 export interface SettingRow {
@@ -223,9 +251,16 @@ export interface SeedTables {
   readonly Obligation: Iterable<ObligationRow>;
   readonly Contact: Iterable<ContactRow>;
   readonly ShutdownWindow: Iterable<ShutdownWindowRow>;
+  readonly CrewRegion: Iterable<CrewRegionRow>;
+  readonly CrewRegionSite: Iterable<CrewRegionSiteRow>;
+  readonly PlanFigure: Iterable<PlanFigureRow>;
+  readonly ApprovalFreeze: Iterable<ApprovalFreezeRow>;
+  readonly PlanPrecedence: Iterable<PlanPrecedenceRow>;
+  readonly RiskAcceptance: Iterable<RiskAcceptanceRow>;
   readonly Controller: Iterable<ControllerRow>;
   readonly Backup: Iterable<BackupRow>;
   readonly Machine: Iterable<MachineRow>;
+  readonly Panel: Iterable<PanelRow>;
   readonly Network: Iterable<NetworkRow>;
   readonly Axis: Iterable<AxisRow>;
   readonly Family: Iterable<FamilyRow>;
@@ -233,16 +268,22 @@ export interface SeedTables {
   readonly PartAlias: Iterable<PartAliasRow>;
   readonly Successor: Iterable<SuccessorRow>;
   readonly LifecycleFact: Iterable<LifecycleFactRow>;
+  readonly Notice: Iterable<NoticeRow>;
+  readonly NoticePart: Iterable<NoticePartRow>;
   readonly Position: Iterable<PositionRow>;
   readonly Unit: Iterable<UnitRow>;
   readonly Placement: Iterable<PlacementRow>;
   readonly StockLot: Iterable<StockLotRow>;
   readonly Event: Iterable<EventRow>;
   readonly RepairOrder: Iterable<RepairOrderRow>;
+  readonly StockCount: Iterable<StockCountRow>;
+  readonly CountLine: Iterable<CountLineRow>;
   readonly Project: Iterable<ProjectRow>;
   readonly CostEntry: Iterable<CostEntryRow>;
   readonly Milestone: Iterable<MilestoneRow>;
   readonly PlannedRemoval: Iterable<PlannedRemovalRow>;
+  readonly AxisRecord: Iterable<AxisRecordRow>;
+  readonly AxisEntry: Iterable<AxisEntryRow>;
 }
 
 export type TableName = keyof SeedTables;

@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { PaperFoot } from "@/app/_ui/PaperFoot";
 import { day } from "@/lib/view/time";
 
 interface PageHeaderProps {
@@ -17,6 +18,7 @@ interface PageHeaderProps {
 export function PageHeader({ title, lead, asOf, above, actions }: PageHeaderProps) {
   return (
     <header className="mb-6">
+      <PaperFoot text={asOf ? `${title}, as of ${day(asOf)}` : title} />
       {above ? <div className="mb-2 text-sm">{above}</div> : null}
       <div className="flex flex-wrap items-end justify-between gap-x-8 gap-y-3 pb-3">
         <h1 className="font-semibold text-[1.75rem] tracking-[-0.012em] sm:text-[2rem]">{title}</h1>

@@ -12,6 +12,9 @@ import { Prisma } from "@/prisma/generated/client";
 /** Rows of one page: more than a table draws at once, so that it scrolls alike from the first page on. */
 export const AXES_A_PAGE = 250;
 
+/** More designations than this are no choice; the address takes any. */
+const PANELS_OFFERED = 200;
+
 export interface AxesQuestion {
   readonly asOf: IsoDate;
   readonly filter: AxisFilter;
@@ -40,9 +43,10 @@ export async function readAxes(actor: Actor, { asOf, filter, after }: AxesQuesti
       m."code" AS "machineCode", a."code" AS "axisCode", a."name" AS "axisName",
       drive."id" AS "driveId", drive."number" AS "driveNumber", drive."family",
       motor."id" AS "motorId", motor."number" AS "motorNumber",
-      n."name" AS "network", n."kind"::text AS "networkKind", a."nodeAddress", a."ringOrder", a."feedback",
+      n."name" AS "network", n."kind"::text AS "networkKind", n."profileFamily", a."nodeAddress", a."ringOrder",
+      drive."panel", a."feedback", ${FACTS},
       a."countsPerRev", a."motorRevs", a."loadRevs", a."unitsPerLoadRev"::float8 AS "unitsPerLoadRev",
-      a."travelUnit", a."inServiceYear", a."evidence"::text AS "evidence"
+      a."inServiceYear", a."evidence"::text AS "evidence"
     FROM ${AXES}
     LEFT JOIN LATERAL (${itemOfAxis("drive", asOf)}) drive ON true
     LEFT JOIN LATERAL (${itemOfAxis("motor", asOf)}) motor ON true
@@ -54,6 +58,16 @@ export async function readAxes(actor: Actor, { asOf, filter, after }: AxesQuesti
   const axes = rows.slice(0, AXES_A_PAGE).map(axisOf);
   return { axes, next: rows.length > AXES_A_PAGE ? (axes.at(-1)?.id ?? null) : null };
 }
+
+/** The columns of cables, travel and homing. */
+const FACTS = Prisma.sql`a."powerCable", a."powerCableLength"::float8 AS "powerCableLength", a."powerCableInChain",
+  a."powerCableEvidence"::text AS "powerCableEvidence", a."powerCableReadOn"::text AS "powerCableReadOn",
+  a."feedbackCable", a."feedbackCableLength"::float8 AS "feedbackCableLength", a."feedbackCableInChain",
+  a."feedbackCableEvidence"::text AS "feedbackCableEvidence", a."feedbackCableReadOn"::text AS "feedbackCableReadOn",
+  a."travelUnit", a."travel"::float8 AS "travel", a."hardLow"::float8 AS "hardLow", a."hardHigh"::float8 AS "hardHigh",
+  a."softLow"::float8 AS "softLow", a."softHigh"::float8 AS "softHigh", a."travelEvidence"::text AS "travelEvidence",
+  a."travelReadOn"::text AS "travelReadOn", a."homing"::text AS "homing", a."homeOffset"::float8 AS "homeOffset",
+  a."homingEvidence"::text AS "homingEvidence", a."homingReadOn"::text AS "homingReadOn"`;
 
 /** How many axes the filter leaves at the actor's sites. */
 export async function countAxes(
@@ -69,6 +83,8 @@ export async function countAxes(
 export async function readAxisChoices(actor: Actor): Promise<{
   readonly sites: readonly { readonly code: string; readonly lines: readonly string[] }[];
   readonly families: readonly string[];
+  /** Designations of panels; a company numbers its panels alike at every machine, so they are few. */
+  readonly panels: readonly string[];
 }> {
   const where = sites(actor, "read");
   const found = await database().site.findMany({
@@ -85,7 +101,14 @@ export async function readAxisChoices(actor: Actor): Promise<{
           select: { name: true },
           orderBy: { name: "asc" },
         });
+  const panels = await database().$queryRaw<{ designation: string }[]>`
+    SELECT DISTINCT p."designation" FROM "Panel" p
+    JOIN "Machine" m ON m."id" = p."machineId"
+    JOIN "Line" l ON l."id" = m."lineId"
+    WHERE ${scopeOfAxes(actor)}
+    ORDER BY 1 LIMIT ${PANELS_OFFERED}`;
   return {
+    panels: panels.map(({ designation }) => designation),
     sites: found.map(({ code, lines }) => ({ code, lines: lines.map((line) => line.code) })),
     families: families.map(({ name }) => name),
   };

@@ -1,8 +1,9 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
+import { axisFactsOf } from "@/lib/data/axisList/axisFactsOf";
 import { database } from "@/lib/data/client";
 import { atSites } from "@/lib/data/scope";
-import { countsPerUnit } from "@/lib/retrofit/scaling";
+import { recordedCountsPerUnit } from "@/lib/retrofit/scaling";
 import type { AxisFile, AxisInProject, StoredEntry } from "@/lib/view/axisRecord";
 import type { Prisma } from "@/prisma/generated/client";
 
@@ -74,6 +75,7 @@ function described(axis: StoredAxis) {
   const { id, code, name, feedback, nodeAddress, travelUnit, evidence, countsPerRev, motorRevs, loadRevs } =
     axis;
   const unitsPerLoadRev = axis.unitsPerLoadRev?.toNumber() ?? null;
+  const scaling = { countsPerRev, motorRevs, loadRevs, unitsPerLoadRev };
   return {
     ...{ id, code, name, feedback, nodeAddress, travelUnit, evidence },
     ...{
@@ -81,10 +83,8 @@ function described(axis: StoredAxis) {
       machineName: axis.machine.name,
       network: axis.network?.name ?? null,
     },
-    scaling: { countsPerRev, motorRevs, loadRevs, unitsPerLoadRev },
-    countsPerUnit:
-      countsPerRev && motorRevs && loadRevs && unitsPerLoadRev
-        ? countsPerUnit({ countsPerRev, motorRevs, loadRevs, unitsPerLoadRev })
-        : null,
+    facts: axisFactsOf(axis),
+    scaling,
+    countsPerUnit: recordedCountsPerUnit(scaling),
   };
 }

@@ -14,6 +14,8 @@ export interface Deeded {
   readonly after?: Prisma.InputJsonValue;
   /** The parts whose stock alone it touched; without them it may have touched any figure. Not audited. */
   readonly stockOf?: readonly string[];
+  /** It touched nothing an evaluation reads, though its entity has such fields too. Not audited. */
+  readonly beside?: true;
 }
 
 export type Transaction = Prisma.TransactionClient;
@@ -22,8 +24,14 @@ export type Transaction = Prisma.TransactionClient;
 const BESIDE_THE_FIGURES: ReadonlySet<string> = new Set([
   "User",
   "CalendarFeed",
+  // What a meeting saw, said and decided, and the mail that tells it.
+  "Review",
+  "ReviewAction",
+  "ReviewBuy",
+  "Digest",
   "Plan",
   "PlanLine",
+  "SolveRun",
   "Project",
   "CostEntry",
   "Milestone",
@@ -31,15 +39,35 @@ const BESIDE_THE_FIGURES: ReadonlySet<string> = new Set([
   "AxisEntry",
   // Binds whatever the loss is; nothing weighs it against money.
   "Obligation",
+  // The shelf moves when pieces are sent and received; those are changes of the lots.
+  "Transfer",
   // Help at a breakdown; nothing is computed from them.
   "Backup",
   "Contact",
+  // Says where a place is, not what is in it.
+  "Panel",
   // Says what fits, not what is lost.
   "CompatibilityRule",
   // Says what a retrofit costs.
   "ScopeNorm",
+  // Says what money, hands and shutdowns plans are made with, and who answers for leaving a line as it is.
+  "PlanFigure",
+  "ShutdownWindow",
+  "ApprovalFreeze",
+  "PlanPrecedence",
+  "RiskAcceptance",
+  // Says what was decided; the pieces count once they are booked in.
+  "BuyDecision",
+  // That two records are two events changes nothing; that they are one is a change of the event.
+  "EventMatch",
   // A version that was written is not yet in use; taking it into use is a change of the setting.
   "AssumptionSet",
+  // The shelf moves when a count is posted, a hold set or care given; those are changes of the lots.
+  "StockCount",
+  "CountLine",
+  "StockHold",
+  "StorageCare",
+  "CareInterval",
 ]);
 
 const LONGEST_CHANGE_MS = 120_000;
@@ -80,9 +108,9 @@ class Refused extends Error {
 
 async function keep(tx: Transaction, actor: Actor, deeds: readonly Deeded[]): Promise<void> {
   await tx.auditEntry.createMany({
-    data: deeds.map(({ stockOf: _, ...deed }) => ({ ...deed, userId: actor.userId })),
+    data: deeds.map(({ stockOf: _, beside: __, ...deed }) => ({ ...deed, userId: actor.userId })),
   });
-  const telling = deeds.filter(({ entity }) => !BESIDE_THE_FIGURES.has(entity));
+  const telling = deeds.filter(({ entity, beside }) => !beside && !BESIDE_THE_FIGURES.has(entity));
   if (telling.length === 0) return;
   const { version } = await tx.dataVersion.update({
     where: { id: 1 },

@@ -24,6 +24,9 @@ interface ControllerRow extends Place {
   readonly model: string;
   readonly firmware: number | null;
   readonly firmwareRaw: string | null;
+  readonly hardware: string | null;
+  readonly axisLimit: number | null;
+  readonly axesInAll: number | null;
   readonly memoryPercent: number | null;
   readonly evidence: ControllerFacts["evidence"];
   readonly readOn: IsoDate | null;
@@ -101,12 +104,24 @@ function seen({ ids, lineId }: Terms): Prisma.Sql {
 
 function readControllers(terms: Terms): Promise<ControllerRow[]> {
   return database().$queryRaw<ControllerRow[]>`
+    WITH machine AS (
+      SELECT m."controllerId", m."id", count(a."id") AS "axes"
+      FROM "Machine" m LEFT JOIN "Axis" a ON a."machineId" = m."id"
+      WHERE m."controllerId" IN (
+        SELECT m."controllerId" FROM "Machine" m JOIN "Line" l ON l."id" = m."lineId" WHERE ${seen(terms)})
+      GROUP BY m."id"
+    ), driven AS (
+      SELECT "controllerId", CASE WHEN min("axes") > 0 THEN sum("axes")::int END AS "axes"
+      FROM machine GROUP BY "controllerId"
+    )
     SELECT DISTINCT m."lineId"::text AS "lineId", c."id"::text AS "controllerId", c."designation", c."model",
-      c."firmware", c."firmwareRaw", c."memoryPercent"::float8 AS "memoryPercent", c."evidence"::text AS "evidence",
+      c."firmware", c."firmwareRaw", c."hardware", c."axisLimit", driven."axes" AS "axesInAll",
+      c."memoryPercent"::float8 AS "memoryPercent", c."evidence"::text AS "evidence",
       c."readOn"::text AS "readOn", c."leadsLineId" IS NOT DISTINCT FROM m."lineId" AS "leads"
     FROM "Machine" m
     JOIN "Line" l ON l."id" = m."lineId"
     JOIN "Controller" c ON c."id" = m."controllerId"
+    JOIN driven ON driven."controllerId" = c."id"
     WHERE ${seen(terms)}
     ORDER BY "lineId", c."designation"`;
 }

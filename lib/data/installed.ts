@@ -62,6 +62,7 @@ async function countInstalled(actor: Actor, { asOf, by, of }: Counting): Promise
         count(*) FILTER (WHERE p."evidence" = 'documented') AS "documented",
         count(*) FILTER (WHERE p."evidence" = 'inferred') AS "inferred",
         count(*) FILTER (WHERE p."evidence" = 'assumed') AS "assumed",
+        count(*) FILTER (WHERE p."panelId" IS NULL) AS "unplaced",
         max(pl."fromOn") AS "lastChangeOn"
       FROM "Position" p
       JOIN "Machine" m ON m."id" = p."machineId"
@@ -71,6 +72,8 @@ async function countInstalled(actor: Actor, { asOf, by, of }: Counting): Promise
         AND coalesce(pl."fromOn" <= ${asOf}::date, true) AND coalesce(pl."untilOn" > ${asOf}::date, true)
       WHERE ${chosen}
       GROUP BY m."id"
+    ), panels AS (
+      SELECT "machineId", count(*) AS "panels" FROM "Panel" GROUP BY "machineId"
     ), axes AS (
       SELECT m."id" AS "machineId", count(*) AS "axes"
       FROM "Axis" a
@@ -82,6 +85,7 @@ async function countInstalled(actor: Actor, { asOf, by, of }: Counting): Promise
     )
     SELECT ${by}."id"::text AS "id", ${by}."code", ${by}."name",
       count(DISTINCT l."id")::int AS "lines", count(m."id")::int AS "machines",
+      coalesce(sum("panels"), 0)::int AS "panels", coalesce(sum("unplaced"), 0)::int AS "unplaced",
       coalesce(sum("axes"), 0)::int AS "axes", coalesce(sum("places"), 0)::int AS "places",
       coalesce(sum("units"), 0)::int AS "units", coalesce(sum("unidentified"), 0)::int AS "unidentified",
       coalesce(sum("measured"), 0)::int AS "measured", coalesce(sum("documented"), 0)::int AS "documented",
@@ -95,6 +99,7 @@ async function countInstalled(actor: Actor, { asOf, by, of }: Counting): Promise
     LEFT JOIN "Controller" c ON c."id" = m."controllerId"
     LEFT JOIN places ON places."machineId" = m."id"
     LEFT JOIN axes ON axes."machineId" = m."id"
+    LEFT JOIN panels ON panels."machineId" = m."id"
     WHERE ${chosen} AND ${by}."id" IS NOT NULL
     GROUP BY ${by}."id"
     ORDER BY ${by}."code"`;

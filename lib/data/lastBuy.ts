@@ -8,7 +8,7 @@ import { loadPoolsOf } from "@/lib/data/group/loadPools";
 import { atSites, siteIds } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { LineResult, PoolFigures } from "@/lib/risk/evaluation";
-import type { InstalledPart, LastBuyInput, MissingCost } from "@/lib/view/lastBuySheet";
+import type { InstalledPart, LastBuyInput, MissingCost } from "@/lib/view/lastBuyBasis";
 
 interface Asked {
   readonly familyId: string;
@@ -18,7 +18,7 @@ interface Asked {
 /** What the last buy of a family rests on, at the actor's sites; null when there is no such family to read of. */
 export async function readLastBuy(actor: Actor, { familyId, asOf }: Asked): Promise<LastBuyInput | null> {
   if (!z.uuid().safeParse(familyId).success || !maySomewhere(actor.grants, "read")) return null;
-  const { id: evaluationId, assumptions } = await currentEvaluation(asOf);
+  const { id: evaluationId, ...mark } = await currentEvaluation(asOf);
   const family = await database().family.findUnique({
     where: { id: familyId },
     include: { parts: { orderBy: { number: "asc" } } },
@@ -46,7 +46,8 @@ export async function readLastBuy(actor: Actor, { familyId, asOf }: Asked): Prom
       asOf,
       family: { id: family.id, maker: family.maker, name: family.name, itemClass: family.itemClass },
     },
-    ...{ pools, installed, leaving, costs, assumptions },
+    ...{ pools, installed, leaving, costs, assumptions: mark.assumptions },
+    basis: { engine: mark.engine, dataVersion: mark.dataVersion, assumptionSet: mark.assumptionSet },
     everySite: siteIds(actor, "read") === undefined,
     sites: Object.fromEntries(sites.map(({ id, code }) => [id, code])),
     parts: family.parts.map((part) => ({
@@ -63,11 +64,12 @@ function inEuro(amount: number | null, perEuro: number | undefined): number | nu
   return amount === null || perEuro === undefined ? null : amount / perEuro;
 }
 
-/** Units of the parts at each of the actor's sites on the day. */
+/** Units of the parts on each line of the actor's sites on the day. */
 function readInstalled(actor: Actor, partIds: readonly string[], asOf: IsoDate): Promise<InstalledPart[]> {
   const ids = siteIds(actor, "read")?.in ?? null;
   return database().$queryRaw<InstalledPart[]>`
-    SELECT coalesce(u."partId", p."partId")::text AS "partId", l."siteId"::text AS "siteId", count(*)::int AS "units"
+    SELECT coalesce(u."partId", p."partId")::text AS "partId", l."siteId"::text AS "siteId", l."code" AS "lineCode",
+      count(*)::int AS "units"
     FROM "Position" p
     JOIN "Machine" m ON m."id" = p."machineId"
     JOIN "Line" l ON l."id" = m."lineId"
@@ -76,8 +78,8 @@ function readInstalled(actor: Actor, partIds: readonly string[], asOf: IsoDate):
     LEFT JOIN "Unit" u ON u."id" = pl."unitId"
     WHERE coalesce(u."partId", p."partId") = ANY(${partIds}::uuid[])
       AND (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
-    GROUP BY 1, 2
-    ORDER BY 1, 2`;
+    GROUP BY 1, 2, 3
+    ORDER BY 1, 2, 3`;
 }
 
 /** What projects under way take out, by part, site and day. */
@@ -87,11 +89,11 @@ async function readLeaving(actor: Actor, partIds: readonly string[], asOf: IsoDa
       ...{ partId: { in: [...partIds] }, leavesOn: { gte: new Date(`${asOf}T00:00:00Z`) } },
       ...{ line: atSites(actor, "read"), project: { status: { notIn: ["closed", "parked"] } } },
     },
-    select: { partId: true, units: true, leavesOn: true, line: { select: { siteId: true } } },
+    select: { partId: true, units: true, leavesOn: true, line: { select: { siteId: true, code: true } } },
     orderBy: [{ leavesOn: "asc" }, { id: "asc" }],
   });
   return rows.map(({ partId, units, leavesOn, line }) => ({
-    ...{ partId, units, siteId: line.siteId },
+    ...{ partId, units, siteId: line.siteId, lineCode: line.code },
     on: leavesOn.toISOString().slice(0, 10),
   }));
 }
@@ -103,19 +105,21 @@ async function readMissingCosts(
   partIds: readonly string[],
 ): Promise<MissingCost[]> {
   const ids = siteIds(actor, "read")?.in ?? null;
-  const rows = await database().$queryRaw<{ siteId: string; pool: LineResult["pools"][number] }[]>`
-    SELECT l."siteId"::text AS "siteId", pool AS "pool"
+  const rows = await database().$queryRaw<
+    { siteId: string; lineCode: string; pool: LineResult["pools"][number] }[]
+  >`
+    SELECT l."siteId"::text AS "siteId", l."code" AS "lineCode", pool AS "pool"
     FROM "EvaluatedLine" e
     JOIN "Line" l ON l."id" = e."lineId"
     CROSS JOIN LATERAL jsonb_array_elements(e."result"::jsonb -> 'pools') AS pool
     WHERE e."evaluationId" = ${evaluationId}::uuid AND pool ->> 'poolId' = ANY(${partIds}::text[])
       AND (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))`;
-  return rows.flatMap(({ siteId, pool }) =>
+  return rows.flatMap(({ siteId, lineCode, pool }) =>
     pool.costWithSpare === null || pool.costWithoutSpare === null
       ? []
       : [
           {
-            ...{ partId: pool.poolId, siteId, units: pool.units },
+            ...{ partId: pool.poolId, siteId, lineCode, units: pool.units },
             more: pool.costWithoutSpare - pool.costWithSpare,
           },
         ],

@@ -25,15 +25,15 @@ interface PartRow extends LifecycleDates, Omit<DriverPart, "dates"> {
 
 /** The pools of a line with their parts, dates and stock, those that cost most first. */
 export async function readLineDrivers(actor: Actor, question: DriverQuestion): Promise<Driver[]> {
+  const { siteId, asOf, pools } = question;
   const [rows, experience] = await Promise.all([
     readParts(actor, question),
-    loadExperience(database(), question.asOf),
+    loadExperience(database(), asOf, { siteId, poolIds: pools.map(({ poolId }) => poolId) }),
   ]);
   const parts = new Map(rows.map((row) => [row.id, row]));
-  const own = experience.filter((seen) => seen.siteId === question.siteId);
-  const seenHere = new Map(own.map((seen) => [seen.poolId, seen]));
-  const drivers = question.pools.map((pool) => ({
-    ...driverOf(pool, parts.get(pool.poolId), question.siteId),
+  const seenHere = new Map(experience.map((seen) => [seen.poolId, seen]));
+  const drivers = pools.map((pool) => ({
+    ...driverOf(pool, parts.get(pool.poolId), siteId),
     atSite: countedIn(seenHere.get(pool.poolId)),
   }));
   return drivers.sort((a, b) => lossOf(b) - lossOf(a) || b.share - a.share);

@@ -1,6 +1,7 @@
 import "server-only";
 import { z } from "zod";
 import type { Actor } from "@/lib/access/actor";
+import { axisFactsOf } from "@/lib/data/axisList/axisFactsOf";
 import { database } from "@/lib/data/client";
 import { atSites } from "@/lib/data/scope";
 import { readUnitStays, type StayOf } from "@/lib/data/unitStays";
@@ -40,6 +41,7 @@ export async function readMachine(
     line: { id: line.id, code: line.code, name: line.name },
     site: line.site,
     controller: controllerOf(machine),
+    panels: machine.panels.map(({ machineId: _, ...panel }) => panel),
     axes: machine.axes.map((axis) => axisOf(axis, positionOf)),
     items: machine.positions.filter(({ axisId }) => axisId === null).map(positionOf),
   };
@@ -50,6 +52,7 @@ function machineParts(day: Date) {
     orderBy: { designation: "asc" },
     include: {
       part: { select: { id: true, number: true } },
+      panel: { select: { id: true, designation: true } },
       placements: {
         where: { OR: [{ fromOn: null }, { fromOn: { lte: day } }] },
         orderBy: { fromOn: { sort: "desc", nulls: "last" } },
@@ -62,15 +65,20 @@ function machineParts(day: Date) {
     controller: {
       include: {
         machines: {
-          select: { id: true, code: true, _count: { select: { axes: true } } },
+          select: {
+            ...{ id: true, code: true, _count: { select: { axes: true } } },
+            line: { select: { id: true, code: true } },
+          },
           orderBy: { code: "asc" },
         },
+        leadsLine: { select: { id: true, code: true } },
       },
     },
+    panels: { orderBy: { designation: "asc" } },
     positions,
     axes: {
       orderBy: { code: "asc" },
-      include: { network: { select: { id: true, name: true, kind: true } }, positions },
+      include: { network: { select: { id: true, name: true, kind: true, profileFamily: true } }, positions },
     },
   } satisfies Prisma.MachineInclude;
 }
@@ -85,13 +93,25 @@ const unitsIn = ({ positions }: StoredMachine): string[] =>
 
 function controllerOf({ id, controller }: StoredMachine): MachineController | null {
   if (controller === null) return null;
-  const { designation, model, hardware, firmware, firmwareRaw, axisLimit, evidence, machines } = controller;
+  const {
+    id: controllerId,
+    designation,
+    model,
+    hardware,
+    firmware,
+    firmwareRaw,
+    axisLimit,
+    evidence,
+    machines,
+  } = controller;
   return {
-    ...{ designation, model, hardware, firmware, firmwareRaw, axisLimit, evidence },
+    ...{ id: controllerId, designation, model, hardware, firmware, firmwareRaw, axisLimit, evidence },
     memoryPercent: controller.memoryPercent?.toNumber() ?? null,
     readOn: dayOf(controller.readOn),
     axes: machines.reduce((sum, machine) => sum + machine._count.axes, 0),
     sharedWith: machines.filter((machine) => machine.id !== id).map(({ code }) => code),
+    leadsLine: controller.leadsLine,
+    lines: [...new Map(machines.map(({ line }) => [line.id, line])).values()],
   };
 }
 
@@ -100,6 +120,7 @@ function axisOf(axis: StoredAxis, positionOf: PositionReader): MachineAxis {
   const unitsPerLoadRev = axis.unitsPerLoadRev?.toNumber() ?? null;
   return {
     ...plain,
+    ...axisFactsOf(axis),
     unitsPerLoadRev,
     countsPerUnit: recordedCountsPerUnit({ ...axis, unitsPerLoadRev }),
     positions: positions.map(positionOf),
@@ -108,7 +129,7 @@ function axisOf(axis: StoredAxis, positionOf: PositionReader): MachineAxis {
 
 /** Reads a place as it was on the day: what is in it, and what was before. */
 function positionReader(asOf: IsoDate, stays: readonly StayOf[]): PositionReader {
-  return ({ id, designation, itemClass, evidence, part, placements }) => {
+  return ({ id, designation, panel, itemClass, evidence, part, placements }) => {
     const units = placements.map(({ unit, fromOn, untilOn }): PlacedUnit => {
       const until = dayOf(untilOn);
       return {
@@ -125,7 +146,7 @@ function positionReader(asOf: IsoDate, stays: readonly StayOf[]): PositionReader
     });
     const unit = units.find(({ untilOn }) => untilOn === null) ?? null;
     return {
-      ...{ id, designation, itemClass, evidence, unit },
+      ...{ id, designation, panel, itemClass, evidence, unit },
       part: unit?.part ?? part,
       before: units.filter((one) => one !== unit),
     };

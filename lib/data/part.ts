@@ -90,6 +90,8 @@ function masterOf(part: FoundPart) {
     leadWeeks: part.leadWeeks?.toNumber() ?? null,
     leadWeeksP80: part.leadWeeksP80?.toNumber() ?? null,
     repairYield: part.repairYield?.toNumber() ?? null,
+    powerKw: part.powerKw?.toNumber() ?? null,
+    profileFamily: part.profileFamily,
   };
 }
 

@@ -56,9 +56,9 @@ export async function readPlan(actor: Actor, id: string): Promise<PlanPage | nul
 }
 
 function summaryOf(plan: StoredPlan, names: ReadonlyMap<string, string>): PlanSummary {
-  const { id, name, year, status, lines } = plan;
+  const { id, name, year, status, kind, lines } = plan;
   return {
-    ...{ id, name, year, status },
+    ...{ id, name, year, status, kind },
     asOf: plan.asOf.toISOString().slice(0, 10),
     rankedBy: plan.rankedBy === "score" ? "score" : "loss",
     createdBy: names.get(plan.createdBy) ?? "somebody no longer listed",

@@ -13,6 +13,10 @@ const conflict: Refusal = {
   code: "conflict",
   reason: "Somebody else changed this plan since you opened it. Nothing was changed; load the page again.",
 };
+const keptWhole: Refusal = {
+  code: "impossible",
+  reason: "A plan over years is put forward on its board and not taken back; the next issue starts from it.",
+};
 const impossible = (reason: string): Refusal => ({ code: "impossible", reason });
 
 /** From which states a step may start. */
@@ -43,15 +47,13 @@ interface Step {
 }
 
 async function step(actor: Actor, wanted: Step): Promise<Result<null, Refusal>> {
-  const { deed, planId, version, to, from } = wanted;
+  const { deed, planId, version, to } = wanted;
   return change(actor, async (tx, record) => {
     const plan = await findPlan(tx, actor, wanted);
     if (!plan) return err(missing);
     if (plan.version !== version) return err(conflict);
-    if (!from.includes(plan.status))
-      return err(impossible(`A plan that is ${spoken(plan.status)} cannot become ${spoken(to)}.`));
-    if (plan.lines.some((line) => line.project !== null))
-      return err(impossible("Projects were started from this plan, so its decision stands."));
+    const refusal = refusalOf(plan, wanted);
+    if (refusal) return err(refusal);
     const { count } = await tx.plan.updateMany({
       where: { id: planId, version },
       data: { status: to, version: { increment: 1 } },
@@ -61,6 +63,17 @@ async function step(actor: Actor, wanted: Step): Promise<Result<null, Refusal>> 
     record({ deed, entity: "Plan", entityId: planId, ...change });
     return ok(null);
   });
+}
+
+type FoundPlan = NonNullable<Awaited<ReturnType<typeof findPlan>>>;
+
+function refusalOf({ kind, status, lines }: FoundPlan, { deed, from, to }: Step): Refusal | null {
+  if (kind === "board" && deed === "plan:write") return keptWhole;
+  if (!from.includes(status))
+    return impossible(`A plan that is ${spoken(status)} cannot become ${spoken(to)}.`);
+  return lines.some((line) => line.project !== null)
+    ? impossible("Projects were started from this plan, so its decision stands.")
+    : null;
 }
 
 const spoken = (status: PlanStatus) => status.replace("_", " ");

@@ -1,5 +1,6 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
+import { readAcceptances } from "@/lib/data/acceptances";
 import { database } from "@/lib/data/client";
 import { readDrawnTotals } from "@/lib/data/drawnTotals";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
@@ -14,6 +15,7 @@ import { readSiteNames } from "@/lib/data/siteNames";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { LinePlace } from "@/lib/risk/draws/linePlace";
 import type { LineResult } from "@/lib/risk/evaluation";
+import { speakingByLine } from "@/lib/view/acceptance";
 import type { SeenTotals } from "@/lib/view/drawnTotals";
 import { drawnLoss } from "@/lib/view/linePlace";
 import { isNear } from "@/lib/view/obligation";
@@ -35,7 +37,7 @@ export async function readReport(
   if (chosen.length === 0) return null;
   const { id: evaluationId, engine, dataVersion, assumptionSet } = await currentEvaluation(asOf);
   const lines = await readLines(actor, { evaluationId, chosen });
-  const [parts, gaps, obligations, projects, plans, totals, allSites] = await Promise.all([
+  const [parts, gaps, obligations, projects, plans, totals, allSites, acceptances] = await Promise.all([
     readReportParts(actor, { asOf, evaluationId, poolIds: poolsOf(lines) }),
     readReportGaps(
       actor,
@@ -49,8 +51,10 @@ export async function readReport(
     ),
     readDrawnTotals(actor, evaluationId),
     database().site.count(),
+    readAcceptances(actor, { asOf }),
   ]);
   const codes = new Set(chosen.map(({ code }) => code));
+  const lineCodes = new Set(lines.map(({ code }) => code));
   return {
     ...{ asOf, engine, dataVersion, assumptionSet, choices, lines, parts, gaps, plans },
     sites: chosen,
@@ -58,6 +62,7 @@ export async function readReport(
     wholeGroup: siteCode === null && choices.length === allSites,
     obligations: obligations.filter((duty) => codes.has(duty.siteCode) && isNear(duty, asOf)),
     projects: projects.filter((project) => codes.has(project.siteCode)),
+    acceptances: [...speakingByLine(acceptances, asOf).values()].filter((one) => lineCodes.has(one.lineCode)),
   };
 }
 

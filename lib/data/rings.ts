@@ -31,7 +31,10 @@ async function findRings(actor: Actor, where: Prisma.NetworkWhereInput, asOf: Is
     include: networkParts(new Date(`${asOf}T00:00:00Z`)),
     orderBy: { name: "asc" },
   });
-  return networks.map(({ id, name, site, axes }) => ({ asOf, id, name, site, rows: axes.map(rowOf) }));
+  return networks.map(({ id, name, profileFamily, site, axes }) => ({
+    ...{ asOf, id, name, profileFamily, site },
+    rows: axes.map(rowOf),
+  }));
 }
 
 function networkParts(day: Date) {
@@ -41,9 +44,9 @@ function networkParts(day: Date) {
       { OR: [{ untilOn: null }, { untilOn: { gt: day } }] },
     ],
   };
-  const part = { select: { id: true, number: true } };
+  const part = { select: { id: true, number: true, profileFamily: true } };
   return {
-    site: { select: { code: true, name: true } },
+    site: { select: { id: true, code: true, name: true } },
     axes: {
       orderBy: [{ machine: { line: { code: "asc" } } }, { machine: { code: "asc" } }, { code: "asc" }],
       include: {
@@ -67,7 +70,8 @@ function networkParts(day: Date) {
 type StoredAxis = Prisma.NetworkGetPayload<{ include: ReturnType<typeof networkParts> }>["axes"][number];
 
 function rowOf({ machine, positions, ...axis }: StoredAxis): RingSheetRow {
-  const [drive] = positions;
+  const [place] = positions;
+  const drive = place?.placements[0]?.unit.part ?? place?.part ?? null;
   return {
     axisId: axis.id,
     label: `${machine.code} / ${axis.code}`,
@@ -78,7 +82,8 @@ function rowOf({ machine, positions, ...axis }: StoredAxis): RingSheetRow {
     lineCode: machine.line.code,
     axisCode: axis.code,
     axisName: axis.name,
-    drive: drive?.placements[0]?.unit.part ?? drive?.part ?? null,
+    drive: drive && { id: drive.id, number: drive.number },
+    driveFamily: drive?.profileFamily ?? null,
     controller: machine.controller?.designation ?? null,
     evidence: axis.evidence,
   };

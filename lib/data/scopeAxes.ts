@@ -6,9 +6,9 @@ import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { PartFact, ScopeAxis, ScopeItem } from "@/lib/retrofit/scope/scopeFacts";
 import { Prisma } from "@/prisma/generated/client";
 
-/** Which line, on which day, and where parts are found. */
+/** Which line, or (null) all the actor may see, on which day, and where parts are found. */
 export interface ScopeQuestion {
-  readonly lineId: string;
+  readonly lineId: string | null;
   readonly asOf: IsoDate;
   readonly partOf: (id: string | null) => PartFact | null;
 }
@@ -20,7 +20,7 @@ interface AxisRow extends Omit<ScopeAxis, "drive" | "motor"> {
   readonly powerKw: number | null;
 }
 
-type ItemRow = Omit<ScopeItem, "part"> & { readonly partId: string | null };
+type ItemRow = Omit<ScopeItem, "part"> & { readonly partId: string | null; readonly lineCode: string };
 
 /** The part in a place on a day: that of the unit there, else the one that belongs there. */
 function placed(asOf: IsoDate): Prisma.Sql {
@@ -43,13 +43,13 @@ export async function readScopeAxes(
       SELECT DISTINCT n."id" FROM "Network" n
       JOIN "Axis" a ON a."networkId" = n."id"
       JOIN "Machine" m ON m."id" = a."machineId"
-      WHERE n."kind" = 'fibre_ring' AND m."lineId" = ${lineId}::uuid
+      WHERE n."kind" = 'fibre_ring' AND (${lineId}::uuid IS NULL OR m."lineId" = ${lineId}::uuid)
     ), wanted AS (
       SELECT a.*, m."code" AS "machine", m."controllerId", l."code" AS "lineCode"
       FROM "Axis" a
       JOIN "Machine" m ON m."id" = a."machineId"
       JOIN "Line" l ON l."id" = m."lineId"
-      WHERE (m."lineId" = ${lineId}::uuid OR a."networkId" IN (SELECT "id" FROM ring))
+      WHERE (${lineId}::uuid IS NULL OR m."lineId" = ${lineId}::uuid OR a."networkId" IN (SELECT "id" FROM ring))
         AND (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
     ), held AS (${placed(asOf)} WHERE p."axisId" IN (SELECT "id" FROM wanted))
     SELECT DISTINCT ON (a."lineCode", a."machine", a."code") a."id"::text AS "id", a."lineCode", a."machine", a."code",
@@ -76,17 +76,17 @@ export async function readScopeAxes(
 export async function readScopeItems(
   actor: Actor,
   { lineId, asOf, partOf }: ScopeQuestion,
-): Promise<ScopeItem[]> {
+): Promise<(ScopeItem & { readonly lineCode: string })[]> {
   const ids = siteIds(actor, "read")?.in ?? null;
   const rows = await database().$queryRaw<ItemRow[]>`
-    SELECT m."code" AS "machine", h."itemClass"::text AS "itemClass", h."partId"::text AS "partId",
+    SELECT l."code" AS "lineCode", m."code" AS "machine", h."itemClass"::text AS "itemClass", h."partId"::text AS "partId",
       c."designation" AS "controller"
     FROM (${placed(asOf)} WHERE p."axisId" IS NULL) h
     JOIN "Machine" m ON m."id" = h."machineId"
     JOIN "Line" l ON l."id" = m."lineId"
     LEFT JOIN "Controller" c ON c."id" = m."controllerId"
-    WHERE m."lineId" = ${lineId}::uuid AND h."itemClass" IN ('controller', 'io', 'hmi')
+    WHERE (${lineId}::uuid IS NULL OR m."lineId" = ${lineId}::uuid) AND h."itemClass" IN ('controller', 'io', 'hmi')
       AND (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
-    ORDER BY m."code", h."itemClass", h."partId"`;
+    ORDER BY l."code", m."code", h."itemClass", h."partId"`;
   return rows.map(({ partId, ...item }) => ({ ...item, part: partOf(partId) }));
 }

@@ -17,3 +17,15 @@ export async function readSiteNames(actor: Actor): Promise<SiteName[]> {
     select: { id: true, code: true, name: true },
   });
 }
+
+/** Whose books the stock of a site is on, by code: the sites a person may read. */
+export async function readSiteOwners(
+  actor: Actor,
+): Promise<ReadonlyMap<string, { readonly name: string; readonly currency: string }>> {
+  const rows = await database().site.findMany({
+    where: sites(actor, "read"),
+    orderBy: { code: "asc" },
+    select: { code: true, name: true, currency: true },
+  });
+  return new Map(rows.map(({ code, ...owner }) => [code, owner]));
+}

@@ -4,15 +4,16 @@ import { database } from "@/lib/data/client";
 import { assumptionsInUse } from "@/lib/data/group/assumptionsInUse";
 import { loadGroupInput } from "@/lib/data/group/loadGroupInput";
 import { resultHash, thaw } from "@/lib/data/group/snapshotBytes";
-import { siteIds, sites } from "@/lib/data/scope";
+import { readMovedNames } from "@/lib/data/movedNames";
+import { siteIds } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { ENGINE } from "@/lib/risk/evaluate";
-import { type ChangedInput, changedInputs } from "@/lib/risk/moved/changedInputs";
+import { changedInputs } from "@/lib/risk/moved/changedInputs";
 import { seenFrom } from "@/lib/risk/moved/seenFrom";
 import type { SnapshotInput } from "@/lib/risk/moved/snapshotInput";
 import { type MovedLine, sumMoved, whatMoved } from "@/lib/risk/whatMoved";
 import { type MovedLook, NOW, type SnapshotMark } from "@/lib/view/moved";
-import { type MovedNames, movedWords } from "@/lib/view/movedWords";
+import { movedWords } from "@/lib/view/movedWords";
 
 interface Ends {
   /** Id of a snapshot. */
@@ -57,7 +58,7 @@ export async function readMoved(actor: Actor, { from, to, asOf }: Ends): Promise
     lines,
     total: sumMoved(lines),
     isWholeGroup: lines.length === moved.lines.length,
-    inputs: movedWords(changed, await readNames(actor, changed)),
+    inputs: movedWords(changed, await readMovedNames(actor, changed)),
     isSound: ends.every(({ opened, result }) => opened.hash === null || opened.hash === resultHash(result)),
     engine: ENGINE,
   };
@@ -106,31 +107,4 @@ function isAt(allowed: ReadonlySet<string>, pair: readonly SnapshotInput[]) {
     pair.flatMap(({ input }) => input.lines.filter(({ siteId }) => !allowed.has(siteId)).map(({ id }) => id)),
   );
   return ({ lineId }: MovedLine) => !foreign.has(lineId);
-}
-
-async function readNames(actor: Actor, inputs: readonly ChangedInput[]): Promise<MovedNames> {
-  const parts = inputs.flatMap(({ poolId }) =>
-    poolId !== null && !poolId.startsWith("unidentified:") ? [poolId] : [],
-  );
-  const families = inputs
-    .filter(({ fact }) => fact === "familyId")
-    .flatMap(({ before, after }) => [before, after])
-    .filter((id) => typeof id === "string");
-  const lines = inputs.flatMap(({ lineId }) => (lineId === null ? [] : [lineId]));
-  const db = database();
-  const [named, kin, places, there] = await Promise.all([
-    db.part.findMany({ where: { id: { in: [...new Set(parts)] } }, select: { id: true, number: true } }),
-    db.family.findMany({ where: { id: { in: [...new Set(families)] } }, select: { id: true, name: true } }),
-    db.site.findMany({ where: sites(actor, "read"), select: { id: true, code: true } }),
-    db.line.findMany({
-      where: { id: { in: [...new Set(lines)] }, site: sites(actor, "read") },
-      select: { id: true, code: true },
-    }),
-  ]);
-  return {
-    parts: Object.fromEntries(named.map(({ id, number }) => [id, number])),
-    families: Object.fromEntries(kin.map(({ id, name }) => [id, name])),
-    sites: Object.fromEntries(places.map(({ id, code }) => [id, code])),
-    lines: Object.fromEntries(there.map(({ id, code }) => [id, code])),
-  };
 }

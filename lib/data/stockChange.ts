@@ -17,6 +17,13 @@ const taken: Refusal = {
   fields: { state: "Change the pieces already there instead." },
 };
 
+const untested: Refusal = {
+  code: "impossible",
+  reason:
+    "Nobody knows where these pieces come from. Test them first, and record the test under storage care. Nothing was changed.",
+  fields: { state: "Of unknown origin and not tested." },
+};
+
 /**
  * Writes a stock lot's state, pieces, last power-up and count day.
  *
@@ -31,6 +38,7 @@ export async function changeStock(
     const lot = await tx.stockLot.findFirst({ where: allowed });
     if (!lot) return err(missing);
     if (seen.state !== wanted.state && (await isTaken(tx, lot, wanted.state))) return err(taken);
+    if (wanted.state === "usable" && lot.originUnknown && lot.testedOn === null) return err(untested);
     const { count } = await tx.stockLot.updateMany({
       where: { ...allowed, ...columns(seen) },
       data: columns(wanted),

@@ -54,23 +54,37 @@ function falls(low: FieldValue | undefined, high: FieldValue | undefined): boole
   return typeof low === "string" && typeof high === "string" && high < low;
 }
 
-const findFalling: Finder = (register, values) =>
-  register.ascending.flatMap((keys) => {
-    const filled = keys.filter((key) => isFilled(values, key));
-    return filled.slice(1).flatMap((key, index) => {
-      const before = filled[index] ?? key;
-      if (!falls(values[before], values[key])) return [];
-      return [
-        {
-          field: key,
-          found: quote(values[key]),
-          problem: `“${labelOf(register, key)}” lies below “${labelOf(register, before)}” (${quote(values[before])})`,
-          remedy: "Check both against the source",
-          severity: "warning" as const,
-        },
-      ];
-    });
+const findFalling: Finder = (register, values) => [
+  ...register.ascending.flatMap((keys) =>
+    fallsAlong(register, values, keys).map((found) => ({
+      ...found,
+      remedy: "Check both against the source",
+      severity: "warning" as const,
+    })),
+  ),
+  ...register.ordered.flatMap((keys) =>
+    fallsAlong(register, values, keys).map((found) => ({
+      ...found,
+      remedy: "Change the two about, or correct the one that is wrong",
+      severity: "error" as const,
+    })),
+  ),
+];
+
+function fallsAlong(register: Register, values: Values, keys: readonly string[]) {
+  const filled = keys.filter((key) => isFilled(values, key));
+  return filled.slice(1).flatMap((key, index) => {
+    const before = filled[index] ?? key;
+    if (!falls(values[before], values[key])) return [];
+    return [
+      {
+        field: key,
+        found: quote(values[key]),
+        problem: `“${labelOf(register, key)}” lies below “${labelOf(register, before)}” (${quote(values[before])})`,
+      },
+    ];
   });
+}
 
 const findUnfilled: Finder = (register, values) =>
   register.fields

@@ -57,9 +57,20 @@ const DAY_UNITS: UnitTable = {
   wochen: 7,
 };
 
+const METRE_UNITS: UnitTable = { m: 1, cm: 0.01, mm: 0.001, ft: 0.3048 };
+/** Horsepower: mechanical, and metric as PS and KM. */
+const KILOWATT_UNITS: UnitTable = { kw: 1, w: 0.001, hp: 0.7457, ps: 0.735_5, km: 0.735_5 };
+const UNITS: Readonly<Record<string, UnitTable>> = {
+  h: HOUR_UNITS,
+  weeks: WEEK_UNITS,
+  days: DAY_UNITS,
+  m: METRE_UNITS,
+  kW: KILOWATT_UNITS,
+};
+
 function factorOf(mark: string, unit: string | null): number | null {
   const word = mark.toLowerCase().replace(/\.$/, "");
-  const table = unit === "h" ? HOUR_UNITS : unit === "weeks" ? WEEK_UNITS : unit === "days" ? DAY_UNITS : {};
+  const table = UNITS[unit ?? ""] ?? {};
   return Object.hasOwn(table, word) ? (table[word] ?? null) : null;
 }
 

@@ -1,11 +1,22 @@
 import type { Field } from "@/lib/intake/field";
 import { ASSET_FIELDS } from "@/lib/intake/fields/assetFields";
 import { AXIS_FIELDS } from "@/lib/intake/fields/axisFields";
+import { BACKUP_FIELDS } from "@/lib/intake/fields/backupFields";
+import { CONTACT_FIELDS } from "@/lib/intake/fields/contactFields";
 import { EVENT_FIELDS } from "@/lib/intake/fields/eventFields";
 import { LIFECYCLE_FIELDS } from "@/lib/intake/fields/lifecycleFields";
 import { STOCK_FIELDS } from "@/lib/intake/fields/stockFields";
+import { WINDOW_FIELDS } from "@/lib/intake/fields/windowFields";
 
-export type RegisterKey = "assets" | "axes" | "stock" | "events" | "lifecycle";
+export type RegisterKey =
+  | "assets"
+  | "axes"
+  | "stock"
+  | "events"
+  | "lifecycle"
+  | "backups"
+  | "contacts"
+  | "windows";
 
 /**
  * One kind of file the group keeps: its fields and what must hold between the cells of a row.
@@ -22,6 +33,8 @@ export type Register = {
   together: readonly (readonly [string, string])[];
   /** Dates or numbers that cannot fall from left to right; a fall is a warning. */
   ascending: readonly (readonly string[])[];
+  /** The same, where a fall makes no sense at all and keeps the row out. */
+  ordered: readonly (readonly string[])[];
   /** What makes a row of the file one thing: two rows alike in all of these are a duplicate. */
   identity: readonly string[];
 };
@@ -43,9 +56,16 @@ export const REGISTERS: Readonly<Record<RegisterKey, Register>> = {
       ["memoryPercent", "controllerDesignation"],
       ["costFixed", "costPerHour"],
       ["costOwner", "costPerHour"],
+      ["controllerHardware", "controllerDesignation"],
+      ["controllerAxisLimit", "controllerDesignation"],
+      ["leadsLine", "controllerDesignation"],
+      ["panel", "machineCode"],
+      ["panelName", "panel"],
+      ["panelLocation", "panel"],
     ],
     ascending: [["costApprovedOn", "costValidUntil"]],
-    identity: ["siteCode", "lineCode", "machineCode"],
+    ordered: [],
+    identity: ["siteCode", "lineCode", "machineCode", "panel"],
   },
   axes: {
     key: "axes",
@@ -62,8 +82,22 @@ export const REGISTERS: Readonly<Record<RegisterKey, Register>> = {
       ["motorSerial", "motorPart"],
       ["itemSerial", "itemPart"],
       ["unitsPerLoadRev", "travelUnit"],
+      ["networkProfileFamily", "networkName"],
+      ["travel", "travelUnit"],
+      ["hardLow", "travelUnit"],
+      ["hardHigh", "travelUnit"],
+      ["softLow", "travelUnit"],
+      ["softHigh", "travelUnit"],
+      ["homeOffset", "travelUnit"],
     ],
-    ascending: [],
+    ascending: [
+      ["hardLow", "softLow"],
+      ["softHigh", "hardHigh"],
+    ],
+    ordered: [
+      ["hardLow", "hardHigh"],
+      ["softLow", "softHigh"],
+    ],
     identity: ["lineCode", "machineCode", "axisCode", "designation"],
   },
   stock: {
@@ -74,6 +108,7 @@ export const REGISTERS: Readonly<Record<RegisterKey, Register>> = {
     oneOf: [],
     together: [],
     ascending: [],
+    ordered: [],
     identity: ["siteCode", "bin", "maker", "partNumber", "revision", "state"],
   },
   events: {
@@ -84,6 +119,7 @@ export const REGISTERS: Readonly<Record<RegisterKey, Register>> = {
     oneOf: [],
     together: [["position", "machineCode"]],
     ascending: [["waitingHours", "downtimeHours"]],
+    ordered: [],
     identity: ["siteCode", "source", "reference"],
   },
   lifecycle: {
@@ -97,13 +133,52 @@ export const REGISTERS: Readonly<Record<RegisterKey, Register>> = {
       ["price", "partNumber"],
       ["leadWeeks", "partNumber"],
       ["successor", "partNumber"],
+      ["powerKw", "partNumber"],
+      ["profileFamily", "partNumber"],
     ],
     ascending: [
       ["noticeOn", "lastOrderOn", "lastShipOn"],
       ["orderByOn", "lastOrderOn"],
       ["leadWeeks", "leadWeeksP80"],
     ],
+    ordered: [],
     identity: ["maker", "family", "partNumber", "source", "checkedOn"],
+  },
+  backups: {
+    key: "backups",
+    label: "Copies of controllers",
+    description:
+      "Which copies of programs, parameters and operator panels are kept, one a row: where they lie, never a password.",
+    fields: BACKUP_FIELDS,
+    oneOf: [],
+    together: [],
+    ascending: [],
+    ordered: [["takenOn", "verifiedOn"]],
+    identity: ["siteCode", "controllerDesignation", "kind", "takenOn", "keptAt"],
+  },
+  contacts: {
+    key: "contacts",
+    label: "Numbers to call",
+    description:
+      "Functions to call at a line or site, one a row. Numbers of duty phones, never of persons: privacy law guards those.",
+    fields: CONTACT_FIELDS,
+    oneOf: [],
+    together: [],
+    ascending: [],
+    ordered: [],
+    identity: ["siteCode", "lineCode", "role"],
+  },
+  windows: {
+    key: "windows",
+    label: "Shutdown windows",
+    description:
+      "Days on which a line, or without one a whole site, stands still for work, one stretch a row.",
+    fields: WINDOW_FIELDS,
+    oneOf: [],
+    together: [],
+    ascending: [],
+    ordered: [["startsOn", "endsOn"]],
+    identity: ["siteCode", "lineCode", "startsOn"],
   },
 };
 

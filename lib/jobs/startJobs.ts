@@ -1,9 +1,14 @@
 import { Logger, parseCronItems, run } from "graphile-worker";
+import { z } from "zod";
+import { askDueDigests, sendDigest } from "@/lib/data/group/digestMails";
 import { weeklySnapshot } from "@/lib/data/group/weeklySnapshot";
 import { databaseUrl } from "@/lib/env";
+import { deliverMail } from "@/lib/jobs/deliverMail";
 
 const IDLE_POLL_MS = 60_000;
 const CONNECTIONS = 3;
+
+const mailJob = z.object({ mailId: z.uuid() });
 
 /** Says only what went wrong; a quiet queue needs no lines in the log. */
 const logger = new Logger(() => (level, message) => {
@@ -18,7 +23,9 @@ export interface Jobs {
 /**
  * Starts the queue of recurring work in this process; several processes on one database share the work.
  *
- * Each hour of the days on which it is Monday anywhere the weekly snapshot is asked for; it is taken once.
+ * Each hour of the days on which it is Monday anywhere the weekly snapshot is asked for; it is taken once. A little
+ * later the mails that are due by the clock of each person's site are asked for, each once; one that cannot leave is
+ * tried again by the queue.
  */
 export async function startJobs(): Promise<Jobs> {
   const runner = await run({
@@ -33,9 +40,14 @@ export async function startJobs(): Promise<Jobs> {
         const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
         await weeklySnapshot(new Date().toISOString(), zone);
       },
+      weeklyDigests: async () => {
+        await askDueDigests(new Date().toISOString());
+      },
+      sendDigest: (payload) => sendDigest(mailJob.parse(payload).mailId, deliverMail),
     },
     parsedCronItems: parseCronItems([
       { task: "weeklySnapshot", match: "0 * * * 0,1,2", identifier: "weekly snapshot" },
+      { task: "weeklyDigests", match: "10 * * * 0,1,2", identifier: "weekly digests" },
     ]),
   });
   return { stop: () => runner.stop() };

@@ -56,7 +56,7 @@ export async function isEmpty(url: string): Promise<boolean> {
 
 /** Fills a migrated, empty database with the demonstration company. */
 export async function seedDemo(url: string, signal?: AbortSignal): Promise<void> {
-  const done = await runNode(["--import", "tsx", "seed/index.ts", "showcase"], {
+  const done = await runNode(["--conditions=react-server", "--import", "tsx", "seed/index.ts", "showcase"], {
     env: { DATABASE_URL: url },
     output: "quiet",
     ...(signal ? { signal } : {}),

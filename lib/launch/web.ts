@@ -47,6 +47,7 @@ function environment(settings: Settings, databaseUrl: string): Record<string, st
     PORT: String(settings.port),
     DATABASE_URL: databaseUrl,
     EBBLINE_DEMO: settings.demo ? "yes" : "no",
+    EBBLINE_DATA_FOLDER: stateFolder,
     BETTER_AUTH_SECRET: secret(),
     BETTER_AUTH_URL: settings.address,
     BETTER_AUTH_TRUSTED_ORIGINS: [

@@ -1,5 +1,6 @@
-import loadHighs, { type Highs, type Model, type ModelData } from "highs";
+import type { Highs, Model, ModelData } from "highs";
 import { requireNumber } from "@/lib/kernel/requireNumber";
+import { FEASIBLE, onSolver, TOLERANCE } from "@/lib/portfolio/solver";
 
 /** Which of some items to take, each whole or not at all. */
 export interface Selection {
@@ -38,27 +39,6 @@ export interface Relaxed {
   readonly parts: readonly number[];
   /** What one more unit of each limited thing would add. */
   readonly worthOfLimit: readonly number[];
-}
-
-const FEASIBLE = 2;
-/** Numbers this close to a bound count as at it; HiGHS takes 1e-6 by default, too wide for money in cents. */
-const TOLERANCE = 1e-9;
-
-let loaded: Promise<Highs> | null = null;
-
-/** Runs a model of its own on the solver, which is loaded once; one that broke down is not used again. */
-async function onSolver<T>(run: (highs: Highs, model: Model) => T): Promise<T> {
-  loaded ??= loadHighs();
-  const highs = await loaded;
-  const model = highs.createModel();
-  try {
-    return run(highs, model);
-  } catch (error) {
-    loaded = null;
-    throw error;
-  } finally {
-    model.dispose();
-  }
 }
 
 function requireSelection({ values, costs, limits, groups = [] }: Selection): void {

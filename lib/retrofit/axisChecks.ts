@@ -1,11 +1,12 @@
 /**
  * When a check is passed. Readings are one or more values of the same thing; the worst or their range counts.
+ * Upper bounds compare sizes, whatever the sign.
  *
  * confirmed: somebody says yes · zero: nothing was counted · equal: exactly the value found before ·
- * within: off the value found before by at most the limit, or by a share of it · repeats: readings spread by at most
- * the limit and their mean lies within it of the value found before, where one was found · most: at most the limit ·
- * notMore: at most a share of the value found before, and at most the limit where one is set · notLess: at least a
- * share of the value found before.
+ * within: off the value found before by at most the limit where one is set, else by a share of that value ·
+ * repeats: readings spread by at most the limit and their mean lies within it of the value found before, where one
+ * was found · most: at most the limit · notMore: at most a share of the value found before, and at most the limit
+ * where one is set · notLess: at least a share of the value found before.
  */
 export type PassRule =
   | { readonly kind: "confirmed" }
@@ -32,9 +33,12 @@ export interface AxisCheck {
   readonly rule: PassRule;
   /** Two different people answer for it. */
   readonly twoNames: boolean;
+  /** Compared with what the register holds of the motor that will run, old or new, and not with a reading. */
+  readonly byRecord?: true;
 }
 
-const TRAVEL = "unit of travel";
+/** Stands in a check for the unit its axis travels in, such as mm. */
+export const UNIT_OF_TRAVEL = "unit of travel";
 
 /**
  * What is recorded of each axis before the old drive leaves and after the new one runs, in the order of the work.
@@ -69,24 +73,26 @@ export const axisChecks: readonly AxisCheck[] = [
   {
     id: "counts",
     title: "Feedback counts of one motor revolution",
-    how: "Shaft turned by hand, drive not enabled; the sign is that of the record.",
+    how: "Shaft turned by hand, drive not enabled; the sign is that of the record. A new motor has the counts of its own feedback.",
     unit: "counts",
     rule: { kind: "equal" },
     twoNames: false,
+    byRecord: true,
   },
   {
     id: "scaling",
     title: "Counts for one unit of travel",
     how: "From gearing and feedback as declared again, against the record.",
-    unit: "counts per unit of travel",
+    unit: `counts per ${UNIT_OF_TRAVEL}`,
     rule: { kind: "within", share: 0.0005 },
     twoNames: false,
+    byRecord: true,
   },
   {
     id: "travel",
     title: "Travel measured over a long move",
     how: "Moved by command, measured at the load with an instrument of its own.",
-    unit: TRAVEL,
+    unit: UNIT_OF_TRAVEL,
     rule: { kind: "within", share: 0.0005 },
     twoNames: false,
   },
@@ -102,7 +108,7 @@ export const axisChecks: readonly AxisCheck[] = [
     id: "homing",
     title: "Homing repeats and meets the mark",
     how: "Ten homes, position at the scribed mark read each time.",
-    unit: TRAVEL,
+    unit: UNIT_OF_TRAVEL,
     rule: { kind: "repeats", readings: 10 },
     twoNames: false,
   },
@@ -110,7 +116,7 @@ export const axisChecks: readonly AxisCheck[] = [
     id: "holding",
     title: "Drop when the brake takes the load",
     how: "Axes that can fall: brake timing and hold under load.",
-    unit: TRAVEL,
+    unit: UNIT_OF_TRAVEL,
     rule: { kind: "most" },
     twoNames: true,
   },
@@ -118,7 +124,7 @@ export const axisChecks: readonly AxisCheck[] = [
     id: "following",
     title: "Following error at production speed",
     how: "Largest over three cycles, against the trace of the old drive.",
-    unit: TRAVEL,
+    unit: UNIT_OF_TRAVEL,
     rule: { kind: "notMore", share: 1.1, needsLimit: false, readings: 1 },
     twoNames: false,
   },
@@ -134,7 +140,7 @@ export const axisChecks: readonly AxisCheck[] = [
     id: "stopping",
     title: "Stopping distance at full speed and load",
     how: "Ten stops; the longest counts, against the old one and against the distance the guards were placed by.",
-    unit: TRAVEL,
+    unit: UNIT_OF_TRAVEL,
     rule: { kind: "notMore", share: 1, needsLimit: true, readings: 10 },
     twoNames: true,
   },

@@ -1,4 +1,5 @@
 import { axesOf, type ControllerFacts, type Rule } from "@/lib/retrofit/compatibility/facts";
+import { judgeAxisCeiling } from "@/lib/retrofit/compatibility/judgeAxisCeiling";
 import { judgeCard } from "@/lib/retrofit/compatibility/judgeCard";
 import { judgeRevision, judgeRing } from "@/lib/retrofit/compatibility/judgeDrive";
 import { judgeCeiling, judgeFloor } from "@/lib/retrofit/compatibility/judgeFloor";
@@ -73,6 +74,8 @@ function judge(rule: Rule, facts: ControllerFacts, { step, floors }: Setting): V
       return judgeRevision(rule, facts);
     case "ring_whole":
       return judgeRing(rule, facts);
+    case "axis_ceiling":
+      return judgeAxisCeiling(rule, facts);
   }
 }
 

@@ -1,5 +1,5 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
-import type { AxisCheck } from "@/lib/retrofit/axisChecks";
+import type { AxisCheck, PassRule } from "@/lib/retrofit/axisChecks";
 
 /** What was written down for one check; null and empty are not written yet. */
 export interface CheckEntry {
@@ -47,7 +47,14 @@ const ROUNDING = 1e-9;
 const atMost = (value: number, most: number) => value <= most + ROUNDING * Math.max(1, Math.abs(most));
 
 /** Twelve digits tell all that was typed, without the tail of binary fractions. */
-const text = (value: number) => String(Number(value.toPrecision(12)));
+const DIGITS = 12;
+const text = (value: number) => String(Number(value.toPrecision(DIGITS)));
+
+/** A difference of values of about that size: its own digits end where theirs do. */
+function differenceText(difference: number, size: number): string {
+  const whole = size === 0 ? 1 : Math.floor(Math.log10(size)) + 1;
+  return text(Number(difference.toFixed(Math.min(100, Math.max(0, DIGITS - whole)))));
+}
 
 function compare(ok: boolean, words: string): CheckVerdict {
   return ok ? passed(words) : failed(words);
@@ -59,75 +66,86 @@ interface Values {
   readonly asLeft: readonly number[];
 }
 
+const NO_BEFORE = missing("the value found before removal");
+const NO_LIMIT = missing("the limit");
+
+/** Largest in size: a following error of −0.9 is worse than one of 0.2. */
+const worstOf = (values: readonly number[]) => Math.max(...values.map(Math.abs));
+
+function readingsLeft(readings: number, { asLeft }: Values): CheckVerdict | null {
+  const left = readings - asLeft.length;
+  return left > 0 ? missing(`${left} of ${readings} readings`) : null;
+}
+
+function equal({ asFound, asLeft }: Values): CheckVerdict {
+  if (asFound === null) return NO_BEFORE;
+  const other = asLeft.find((value) => value !== asFound);
+  return compare(other === undefined, `${text(other ?? asFound)} against ${text(asFound)}`);
+}
+
 function within(share: number, { asFound, limit, asLeft }: Values): CheckVerdict {
-  if (asFound === null) return missing("the value found before removal");
-  const most = Math.max(limit ?? 0, share * Math.abs(asFound));
-  const off = Math.max(...asLeft.map((value) => Math.abs(value - asFound)));
-  return compare(atMost(off, most), `Off ${text(asFound)} by ${text(off)}, allowed ${text(most)}`);
+  if (asFound === null) return NO_BEFORE;
+  const most = limit ?? share * Math.abs(asFound);
+  const off = worstOf(asLeft.map((value) => value - asFound));
+  const words = `Off ${text(asFound)} by ${differenceText(off, Math.abs(asFound))}, allowed ${text(most)}`;
+  return compare(atMost(off, most), words);
 }
 
-function repeats(readings: number, { asFound, limit, asLeft }: Values): CheckVerdict {
-  if (limit === null) return missing("the limit");
-  if (asLeft.length < readings) return missing(`${readings - asLeft.length} of ${readings} readings`);
-  const range = Math.max(...asLeft) - Math.min(...asLeft);
-  const mean = asLeft.reduce((sum, value) => sum + value, 0) / asLeft.length;
-  const spread = `Spread ${text(range)} over ${asLeft.length}, allowed ${text(limit)}`;
-  if (!atMost(range, limit) || asFound === null) return compare(atMost(range, limit), spread);
-  const off = Math.abs(mean - asFound);
-  return compare(atMost(off, limit), `${spread}; mean off the mark by ${text(off)}, allowed ${text(limit)}`);
-}
-
-interface NotMore {
-  readonly share: number;
-  readonly needsLimit: boolean;
-  readonly readings: number;
-}
-
-function notMore(rule: NotMore, { asFound, limit, asLeft }: Values): CheckVerdict {
-  if (asFound === null) return missing("the value found before removal");
-  if (limit === null && rule.needsLimit) return missing("the limit");
-  if (asLeft.length < rule.readings)
-    return missing(`${rule.readings - asLeft.length} of ${rule.readings} readings`);
-  const worst = Math.max(...asLeft);
-  const most = Math.min(rule.share * asFound, limit ?? Number.POSITIVE_INFINITY);
-  return compare(atMost(worst, most), `Worst ${text(worst)}, allowed ${text(most)}`);
-}
-
-function measured({ rule }: AxisCheck, values: Values): CheckVerdict {
+function repeats(readings: number, values: Values): CheckVerdict {
   const { asFound, limit, asLeft } = values;
-  const first = asLeft[0];
-  if (first === undefined) return missing("the value with the new drive");
-  const worst = Math.max(...asLeft);
+  if (limit === null) return NO_LIMIT;
+  const range = Math.max(...asLeft) - Math.min(...asLeft);
+  const size = worstOf(asLeft);
+  const spread = `Spread ${differenceText(range, size)} over ${asLeft.length}, allowed ${text(limit)}`;
+  if (!atMost(range, limit)) return failed(spread);
+  const left = readingsLeft(readings, values);
+  if (left !== null || asFound === null) return left ?? passed(spread);
+  const off = Math.abs(asLeft.reduce((sum, value) => sum + value, 0) / asLeft.length - asFound);
+  const words = `${spread}; mean off the mark by ${differenceText(off, size)}, allowed ${text(limit)}`;
+  return compare(atMost(off, limit), words);
+}
+
+function most({ limit, asLeft }: Values): CheckVerdict {
+  if (limit === null) return NO_LIMIT;
+  const worst = worstOf(asLeft);
+  return compare(atMost(worst, limit), `Worst ${text(worst)}, allowed ${text(limit)}`);
+}
+
+/** A reading that is too large fails at once; passing takes all of them. */
+function notMore(rule: Extract<PassRule, { kind: "notMore" }>, values: Values): CheckVerdict {
+  const { asFound, limit } = values;
+  if (asFound === null) return NO_BEFORE;
+  if (limit === null && rule.needsLimit) return NO_LIMIT;
+  const before = rule.share * Math.abs(asFound);
+  const verdict = most({ ...values, limit: limit === null ? before : Math.min(before, limit) });
+  return verdict.state === "failed" ? verdict : (readingsLeft(rule.readings, values) ?? verdict);
+}
+
+function notLess(share: number, { asFound, asLeft }: Values): CheckVerdict {
+  if (asFound === null) return NO_BEFORE;
+  const least = share * asFound;
+  const lowest = Math.min(...asLeft);
+  return compare(atMost(least, lowest), `Lowest ${text(lowest)}, at least ${text(least)}`);
+}
+
+function measured(rule: Exclude<PassRule, { kind: "confirmed" }>, values: Values): CheckVerdict {
+  if (values.asLeft.length === 0) return missing("the value with the new drive");
   switch (rule.kind) {
     case "zero":
-      return compare(
-        asLeft.every((value) => value === 0),
-        `Counted ${text(worst)}, allowed 0`,
-      );
+      return compare(worstOf(values.asLeft) === 0, `Counted ${text(worstOf(values.asLeft))}, allowed 0`);
+    case "equal":
+      return equal(values);
     case "within":
       return within(rule.share, values);
     case "repeats":
       return repeats(rule.readings, values);
+    case "most":
+      return most(values);
     case "notMore":
       return notMore(rule, values);
-    case "most":
-      if (limit === null) return missing("the limit");
-      return compare(atMost(worst, limit), `Worst ${text(worst)}, allowed ${text(limit)}`);
-    default:
-      if (asFound === null) return missing("the value found before removal");
-      return rule.kind === "equal"
-        ? compare(
-            asLeft.every((value) => value === asFound),
-            `${text(worst)} against ${text(asFound)}`,
-          )
-        : notLess(rule.kind === "notLess" ? rule.share : 1, asFound, asLeft);
+    case "notLess":
+      return notLess(rule.share, values);
   }
-}
-
-function notLess(share: number, asFound: number, asLeft: readonly number[]): CheckVerdict {
-  const least = share * asFound;
-  const lowest = Math.min(...asLeft);
-  return compare(atMost(least, lowest), `Lowest ${text(lowest)}, at least ${text(least)}`);
 }
 
 const folded = (name: string) => name.trim().replace(/\s+/g, " ").toLowerCase();
@@ -151,7 +169,8 @@ export function judgeCheck(check: AxisCheck, entry: CheckEntry): CheckVerdict {
     const open = unsigned(check, entry);
     return open ?? { state: "not-applicable", reason: `Does not apply: ${entry.notApplicable.trim()}` };
   }
-  const verdict = check.rule.kind === "confirmed" ? confirmed(entry) : measured(check, entry);
+  const { rule } = check;
+  const verdict = rule.kind === "confirmed" ? confirmed(entry) : measured(rule, entry);
   return verdict.state === "passed" ? (unsigned(check, entry) ?? verdict) : verdict;
 }
 

@@ -1,7 +1,6 @@
-import { evaluate } from "@/lib/risk/evaluate";
 import type { GroupResult, Span } from "@/lib/risk/evaluation";
+import { evaluateWay } from "@/lib/risk/moved/evaluateWay";
 import { MOVED_STEPS, type MovedStep, type SnapshotInput } from "@/lib/risk/moved/snapshotInput";
-import { stepwise } from "@/lib/risk/moved/stepwise";
 
 /** Change of stop loss by step, whole EUR a year. */
 export type MovedSteps = Readonly<Record<MovedStep, number>>;
@@ -48,9 +47,7 @@ export interface Moved {
  * @throws {RangeError} naming the argument and its value, from the evaluation.
  */
 export function whatMoved(before: SnapshotInput, after: SnapshotInput): Moved {
-  const chain = [before, ...stepwise(before, after)].map(({ input, assumptions }) =>
-    evaluate(input, assumptions),
-  );
+  const chain = evaluateWay(before, after);
   const losses = chain.map(lossByLine);
   const [first, last] = [spanByLine(chain[0]), spanByLine(chain.at(-1))];
   const lines = linesOf(before, after).map((line): MovedLine => {

@@ -59,6 +59,13 @@ export const ruleTerms = {
   hardware_revision: z.strictObject({ family: name, revision, controllers: acceptedControllers }),
   /** The axes of a ring are converted together. */
   ring_whole: z.strictObject({}),
+  /** A controller model drives at most so many axes while its hardware is older, or its level lower (null is any). */
+  axis_ceiling: z.strictObject({
+    model: name,
+    olderThan: revision.nullable(),
+    belowLevel: level.nullable(),
+    axes: z.int("Write a whole number from 1 to 1000.").min(1, "At least 1.").max(1000, "At most 1000."),
+  }),
 } as const;
 
 export type RuleKind = keyof typeof ruleTerms;

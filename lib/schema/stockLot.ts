@@ -3,17 +3,14 @@ import { isIsoDate } from "@/lib/kernel/isoDate";
 
 const day = z.string().refine(isIsoDate, "Write a day that exists, as 2026-11-30.").nullable();
 
+export const stockState = z.enum(
+  ["usable", "unproven", "wrong_revision", "on_hold", "reserved", "removed_untested", "beyond_repair"],
+  "Choose the state.",
+);
+
 /** The figures of a stock lot as they stand in the store; null is not known. */
 const storedLot = z.strictObject({
-  state: z.enum([
-    "usable",
-    "unproven",
-    "wrong_revision",
-    "on_hold",
-    "reserved",
-    "removed_untested",
-    "beyond_repair",
-  ]),
+  state: stockState,
   quantity: z
     .number("Write a whole number of pieces, or leave it empty.")
     .int("Write a whole number of pieces.")

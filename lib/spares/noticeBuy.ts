@@ -38,6 +38,9 @@ export interface BuyCase {
 export interface GroupBuy {
   readonly partIds: readonly string[];
   readonly siteIds: readonly string[];
+  readonly units: number;
+  /** Unit-years until the units leave, whether anything makes their removals good or not. */
+  readonly unitYears: number;
   /** Unit-years whose removals nothing makes good. */
   readonly exposure: number;
   readonly rate: GammaRate;
@@ -83,12 +86,25 @@ function exposureOf({ supply }: NeededPart, asked: BuyCase): number {
   return unreplenishedExposure({ ...supply, installed, repair }, beyond);
 }
 
+const unitsOf = ({ supply }: NeededPart) => supply.installed.reduce((sum, span) => sum + span.units, 0);
+
+function unitYearsOf({ supply }: NeededPart, asked: BuyCase): number {
+  return supply.installed.reduce((sum, span) => {
+    const { from, to, units } = leaving(span, asked);
+    return sum + units * Math.max(0, (to ?? from) - from);
+  }, 0);
+}
+
 /** Mean of a cost over the units it stands for. */
 function shared(parts: readonly NeededPart[], cost: (part: NeededPart) => number): number {
-  const units = ({ supply }: NeededPart) => supply.installed.reduce((sum, span) => sum + span.units, 0);
-  const all = parts.reduce((sum, part) => sum + units(part), 0);
+  const all = parts.reduce((sum, part) => sum + unitsOf(part), 0);
   if (all === 0) return parts.reduce((sum, part) => sum + cost(part), 0) / parts.length;
-  return parts.reduce((sum, part) => sum + units(part) * cost(part), 0) / all;
+  return parts.reduce((sum, part) => sum + unitsOf(part) * cost(part), 0) / all;
+}
+
+/** Units of a part at its site needed on average over its own exposure. */
+export function neededAt(part: NeededPart, rate: GammaRate, asked: BuyCase): number {
+  return (rate.a / rate.b) * exposureOf(part, asked);
 }
 
 function groupBuy(parts: readonly NeededPart[], rate: GammaRate, asked: BuyCase): GroupBuy {
@@ -102,6 +118,8 @@ function groupBuy(parts: readonly NeededPart[], rate: GammaRate, asked: BuyCase)
   return {
     partIds: [...new Set(parts.map(({ partId }) => partId))],
     siteIds: [...new Set(parts.map(({ siteId }) => siteId))],
+    units: parts.reduce((sum, part) => sum + unitsOf(part), 0),
+    unitYears: parts.reduce((sum, part) => sum + unitYearsOf(part, asked), 0),
     ...{ exposure, rate, demand: (rate.a / rate.b) * exposure, usable, underCost, overCost },
     ...buy(rate),
     low: at(low),

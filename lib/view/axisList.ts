@@ -1,8 +1,9 @@
 import type { Evidence } from "@/lib/risk/evaluation";
+import type { AxisFacts } from "@/lib/schema/axisFacts";
 import { type NetworkKind, networkKinds, type PartLabel } from "@/lib/view/machine";
 
 /** One axis of the list. */
-export interface ListedAxis {
+export interface ListedAxis extends AxisFacts {
   readonly id: string;
   readonly machineId: string;
   readonly siteCode: string;
@@ -17,9 +18,12 @@ export interface ListedAxis {
   readonly networkKind: NetworkKind | null;
   readonly nodeAddress: number | null;
   readonly ringOrder: number | null;
+  /** Number of the network's communication profile family. */
+  readonly profileFamily: number | null;
+  /** Designation of the panel its drive stands in; null is not known. */
+  readonly panel: string | null;
   readonly feedback: string | null;
   readonly countsPerUnit: number | null;
-  readonly travelUnit: string | null;
   readonly inServiceYear: number | null;
   readonly evidence: Evidence;
 }
@@ -41,6 +45,8 @@ export interface AxisFilter {
   /** `none` is no network recorded. */
   readonly network: NetworkKind | "none" | null;
   readonly evidence: Evidence | null;
+  /** Designation of a panel; `NO_PANEL` is none recorded. */
+  readonly panel: string | null;
   /** Every word of it must stand somewhere in the axis's names, network or feedback. */
   readonly text: string;
   readonly sort: AxisSort;
@@ -48,6 +54,9 @@ export interface AxisFilter {
 }
 
 const EVIDENCES: readonly Evidence[] = ["measured", "documented", "inferred", "assumed"];
+/** What the list is asked for axes whose panel nobody recorded; no designation has a space. */
+export const NO_PANEL = "not recorded";
+
 const LONGEST_TEXT = 100;
 
 /** Reads the list's address; what cannot be read chooses nothing. */
@@ -61,6 +70,7 @@ export function readAxisFilter(params: { get(name: string): string | null }): Ax
     family: params.get("family") || null,
     network: of("network", [...networkKinds, "none"]),
     evidence: of("evidence", EVIDENCES),
+    panel: params.get("panel") || null,
     text: (params.get("q") ?? "").slice(0, LONGEST_TEXT),
     sort: AXIS_SORTS.find((sort) => sort === key) ?? "place",
     descending: direction === "desc",

@@ -2,6 +2,7 @@ import type { IsoDate } from "@/lib/kernel/isoDate";
 import { type JudgedAxis, judgeAxis } from "@/lib/retrofit/judgeAxis";
 import type { CheckEntry, CheckVerdict } from "@/lib/retrofit/judgeCheck";
 import type { Evidence } from "@/lib/risk/evaluation";
+import type { AxisFacts } from "@/lib/schema/axisFacts";
 import type { TypedEntry } from "@/lib/schema/axisRecord";
 
 export interface StoredEntry extends CheckEntry {
@@ -28,6 +29,8 @@ export interface AxisInProject {
     readonly unitsPerLoadRev: number | null;
   };
   readonly countsPerUnit: number | null;
+  /** Cables, travel and homing, as recorded in the register. */
+  readonly facts: AxisFacts;
   /** By check. */
   readonly entries: Readonly<Record<string, StoredEntry>>;
   readonly acceptedOn: IsoDate | null;

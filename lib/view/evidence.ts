@@ -24,3 +24,9 @@ export function evidenceMark(evidence: Evidence): Pick<EvidenceView, "grade" | "
   const { grade, text } = VIEWS[evidence];
   return { grade, text };
 }
+
+/** The grades as choices of a form, best known first, each with what it means. */
+export const evidenceChoices = (Object.keys(VIEWS) as Evidence[]).map((value) => ({
+  value,
+  label: `${VIEWS[value].text}: ${VIEWS[value].sentence}`,
+}));

@@ -8,11 +8,20 @@ export const LOADING_ORDER: readonly { readonly key: RegisterKey; readonly why: 
   { key: "axes", why: "Says which drive, motor and network stands at which machine." },
   { key: "stock", why: "Says what lies on which shelf, and in which state." },
   { key: "events", why: "Says what failed and was removed, when, and how long the line stood." },
+  {
+    key: "backups",
+    why: "Says which copies of the controllers are kept, and whether any was ever put back.",
+  },
+  {
+    key: "contacts",
+    why: "Says which function to call at night. Functions only: a call list of people is theirs.",
+  },
+  { key: "windows", why: "Says on which days a line or a site stands still for work." },
 ];
 
 /** Fields of the axis survey that describe an item which is no axis. */
 const OTHER_ITEM = ["itemClass", "designation", "itemMaker", "itemPart", "itemSerial"];
-const PLACE = ["lineCode", "machineCode"];
+const PLACE = ["lineCode", "machineCode", "panel"];
 
 /**
  * Rows of a file to start from: the column names, then an example of each kind of row.

@@ -9,6 +9,7 @@ const THINGS: Readonly<Record<string, readonly [string, string]>> = {
   Line: ["line", "lines"],
   Controller: ["controller", "controllers"],
   Machine: ["machine", "machines"],
+  Panel: ["panel", "panels"],
   Network: ["motion network", "motion networks"],
   Axis: ["axis", "axes"],
   Family: ["product family", "product families"],
@@ -21,6 +22,9 @@ const THINGS: Readonly<Record<string, readonly [string, string]>> = {
   Placement: ["unit in its place", "units in their places"],
   StockLot: ["stock lot", "stock lots"],
   Event: ["event", "events"],
+  Backup: ["copy of a controller", "copies of controllers"],
+  Contact: ["number to call", "numbers to call"],
+  ShutdownWindow: ["shutdown window", "shutdown windows"],
 };
 
 /** What a stored thing is called on screen: `axis`, `stock lot`. */

@@ -13,7 +13,11 @@ export interface InstalledRow {
   readonly lines: number;
   readonly machines: number;
   readonly axes: number;
+  /** Cabinets on record. */
+  readonly panels: number;
   readonly places: number;
+  /** Places in no panel known. */
+  readonly unplaced: number;
   /** Places whose part nobody has read. */
   readonly unidentified: number;
   /** Places with a unit on record, by serial number. */

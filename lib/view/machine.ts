@@ -1,5 +1,6 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { Evidence, ItemClass } from "@/lib/risk/evaluation";
+import type { AxisFacts } from "@/lib/schema/axisFacts";
 import { NOT_KNOWN, significant } from "@/lib/view/number";
 import { day } from "@/lib/view/time";
 
@@ -19,6 +20,11 @@ export function networkKindName(kind: NetworkKind): string {
 }
 
 export const networkKinds = Object.keys(NETWORK_KINDS) as NetworkKind[];
+
+export interface LineLabel {
+  readonly id: string;
+  readonly code: string;
+}
 
 export interface PartLabel {
   readonly id: string;
@@ -52,6 +58,8 @@ export interface UnitStay {
 export interface MachinePosition {
   readonly id: string;
   readonly designation: string;
+  /** The panel it stands in; null is not known, or at the machine itself. */
+  readonly panel: { readonly id: string; readonly designation: string } | null;
   readonly itemClass: ItemClass;
   readonly evidence: Evidence;
   /** Null is not identified. */
@@ -62,12 +70,27 @@ export interface MachinePosition {
   readonly before: readonly PlacedUnit[];
 }
 
-export interface MachineAxis {
+/** A cabinet of a machine. */
+export interface MachinePanel {
+  readonly id: string;
+  readonly designation: string;
+  readonly name: string | null;
+  /** How to find it, in words. */
+  readonly location: string | null;
+}
+
+export interface MachineAxis extends AxisFacts {
   readonly id: string;
   readonly code: string;
   readonly name: string | null;
   readonly inServiceYear: number | null;
-  readonly network: { readonly id: string; readonly name: string; readonly kind: NetworkKind } | null;
+  readonly network: {
+    readonly id: string;
+    readonly name: string;
+    readonly kind: NetworkKind;
+    /** Number of its communication profile family; null is not known. */
+    readonly profileFamily: number | null;
+  } | null;
   readonly nodeAddress: number | null;
   readonly ringOrder: number | null;
   readonly feedback: string | null;
@@ -75,7 +98,6 @@ export interface MachineAxis {
   readonly motorRevs: number | null;
   readonly loadRevs: number | null;
   readonly unitsPerLoadRev: number | null;
-  readonly travelUnit: string | null;
   /** Counts for one unit of travel; null when a figure is missing. */
   readonly countsPerUnit: number | null;
   readonly evidence: Evidence;
@@ -83,6 +105,7 @@ export interface MachineAxis {
 }
 
 export interface MachineController {
+  readonly id: string;
   readonly designation: string;
   readonly model: string;
   readonly hardware: string | null;
@@ -96,6 +119,10 @@ export interface MachineController {
   readonly axes: number;
   /** Codes of the machines it runs besides this one. */
   readonly sharedWith: readonly string[];
+  /** The line it leads; null leads none. */
+  readonly leadsLine: LineLabel | null;
+  /** The lines of its machines. */
+  readonly lines: readonly LineLabel[];
 }
 
 /** One machine on a day: controller, axes, places and what was in them. */
@@ -113,6 +140,7 @@ export interface MachineDossier {
     readonly timeZone: string;
   };
   readonly controller: MachineController | null;
+  readonly panels: readonly MachinePanel[];
   readonly axes: readonly MachineAxis[];
   /** Places that belong to no axis. */
   readonly items: readonly MachinePosition[];
@@ -121,6 +149,19 @@ export interface MachineDossier {
 /** All places of a machine, those of its axes first. */
 export function placesOf(machine: Pick<MachineDossier, "axes" | "items">): MachinePosition[] {
   return [...machine.axes.flatMap(({ positions }) => positions), ...machine.items];
+}
+
+/** The places of a machine by panel, in the order of the panels; those in none known come last. */
+export function placesByPanel(
+  machine: Pick<MachineDossier, "panels" | "axes" | "items">,
+): { readonly panel: MachinePanel | null; readonly places: readonly MachinePosition[] }[] {
+  const places = placesOf(machine);
+  return [...machine.panels, null]
+    .map((panel) => ({
+      panel,
+      places: places.filter((place) => (place.panel?.id ?? null) === (panel?.id ?? null)),
+    }))
+    .filter((group) => group.places.length > 0);
 }
 
 /** Turns of the motor for turns of the load: `10 : 3`. */

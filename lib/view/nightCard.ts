@@ -154,5 +154,7 @@ export function lotsByPlace(
 export function placesWith(machine: MachineDossier, partId: string): string[] {
   return placesOf(machine)
     .filter(({ part }) => part?.id === partId)
-    .map(({ designation }) => designation);
+    .map(({ designation, panel }) =>
+      panel === null ? designation : `${designation} (${panel.designation})`,
+    );
 }

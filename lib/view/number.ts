@@ -32,6 +32,13 @@ export function significant(value: number, digits: number): string {
   return plainNumber(rounded, Math.min(20, Math.max(0, digits - 1 - magnitude)));
 }
 
+/** All digits of a stated or measured value, to twelve: `29 127.3741`; a quotient that never ends stops there. */
+export function exactNumber(value: number): string {
+  const [digits = "", power = "0"] = value.toPrecision(12).split("e");
+  const places = digits.replace(/\.?0+$/, "").split(".")[1]?.length ?? 0;
+  return plainNumber(value, Math.min(20, Math.max(0, places - Number(power))));
+}
+
 /** A whole number, or one decimal where the quantity is an expectation: `12`, `3.4`. */
 export function quantity(value: number | null): string {
   if (value === null) return NOT_KNOWN;

@@ -124,6 +124,10 @@ export interface PartDossier extends PartName {
   readonly leadWeeksP80: number | null;
   readonly repairYield: number | null;
   readonly repairTurnaroundDays: number | null;
+  /** Rated power, kW. */
+  readonly powerKw: number | null;
+  /** Number of the communication profile family it speaks. */
+  readonly profileFamily: number | null;
   readonly stage: SupplyStage;
   readonly dates: LifecycleDates;
   /** Newest first; the first of the part, else of the family, is in force. */

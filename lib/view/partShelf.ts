@@ -46,6 +46,11 @@ const REASONS: Readonly<Record<Deduction["reason"], string>> = {
   not_counted: "not counted",
 };
 
+/** What a deduction is for, in words. */
+export function deductionReason(reason: Deduction["reason"]): string {
+  return REASONS[reason];
+}
+
 /** A deduction in words: `8 wrong revision`, `a lot not counted`. */
 export function deductionText({ reason, pieces }: Deduction): string {
   if (reason === "not_counted") return "a lot not counted";

@@ -18,6 +18,8 @@ export interface PlanSummary {
   readonly name: string;
   readonly year: number;
   readonly status: PlanStatus;
+  /** A ranking cut by one year's budget, or ways placed in windows over years. */
+  readonly kind: "cut" | "board";
   readonly asOf: string;
   readonly rankedBy: "loss" | "score";
   readonly createdBy: string;

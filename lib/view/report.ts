@@ -2,6 +2,7 @@ import type { SupplyStage } from "@/lib/lifecycle/supplyStage";
 import type { LossSpan } from "@/lib/risk/draws/linePlace";
 import type { ItemClass, LineResult, PoolFigures, Span } from "@/lib/risk/evaluation";
 import type { AssumptionChoice } from "@/lib/schema/assumptions";
+import type { Acceptance } from "@/lib/view/acceptance";
 import type { LineCost } from "@/lib/view/lineRanking";
 import type { Obligation } from "@/lib/view/obligation";
 import type { PlanSummary } from "@/lib/view/plan";
@@ -63,6 +64,8 @@ export interface ReportInput {
   /** Safety and legal dates at the report's sites within 24 months or overdue, soonest first. */
   readonly obligations: readonly Obligation[];
   readonly projects: readonly ProjectFile[];
+  /** Risks held on lines of the report, or held until a day that is past. */
+  readonly acceptances: readonly Acceptance[];
   /** Plans with a line at the report's sites. */
   readonly plans: readonly PlanSummary[];
 }

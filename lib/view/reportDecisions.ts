@@ -1,3 +1,4 @@
+import { addMonths } from "@/lib/kernel/isoDate";
 import { money } from "@/lib/view/format";
 import { approvalEnded, isUnapproved } from "@/lib/view/lineRanking";
 import { obligationWords } from "@/lib/view/obligation";
@@ -19,6 +20,7 @@ const LINES_LOOKED_AT = 5;
 export function decisionsAsked(input: ReportInput): string[] {
   return [
     ...dutyDecisions(input),
+    ...acceptanceDecisions(input),
     ...projectDecisions(input),
     ...buyDecisions(input),
     ...planDecisions(input),
@@ -35,6 +37,17 @@ function dutyDecisions({ obligations, asOf }: ReportInput): string[] {
       ({ line, siteCode, kind, title, dueOn }) =>
         `${line?.code ?? siteCode}: ${obligationWords(kind).name.toLowerCase()} overdue since ${day(dueOn)}: ${title}.`,
     );
+}
+
+/** Risks whose acceptance ran out or will within the next two months; the product's own choice. */
+function acceptanceDecisions({ acceptances, asOf }: ReportInput): string[] {
+  const soon = addMonths(asOf, 2);
+  return acceptances
+    .filter(({ until }) => until <= soon)
+    .map(({ lineCode, acceptedBy, until, loss }) => {
+      const held = `${acceptedBy} held its risk${loss ? ` of ${money(loss.mean)} a year` : ""} until ${day(until)}`;
+      return `${lineCode}: ${until < asOf ? `${held}; decide again` : `${held}; decide before it runs out`}.`;
+    });
 }
 
 function projectDecisions({ projects, asOf }: ReportInput): string[] {

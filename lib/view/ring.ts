@@ -12,6 +12,8 @@ export interface RingSheetRow extends RingRow {
   readonly axisCode: string;
   readonly axisName: string | null;
   readonly drive: PartLabel | null;
+  /** Number of the communication profile family its drive speaks. */
+  readonly driveFamily: number | null;
   readonly controller: string | null;
   readonly evidence: Evidence;
 }
@@ -21,7 +23,9 @@ export interface RingSheet {
   readonly asOf: IsoDate;
   readonly id: string;
   readonly name: string;
-  readonly site: { readonly code: string; readonly name: string };
+  /** Number of its communication profile family; null is not known. */
+  readonly profileFamily: number | null;
+  readonly site: { readonly id: string; readonly code: string; readonly name: string };
   readonly rows: readonly RingSheetRow[];
 }
 

@@ -65,6 +65,18 @@ export const RULE_FIELDS: {
     { ...controllers, name: "controllers" },
   ],
   ring_whole: [],
+  axis_ceiling: [
+    { ...model, name: "model" },
+    { name: "axes", label: "Drives at most", type: "number", unit: "axes" },
+    {
+      ...{ name: "olderThan", label: "While its hardware is older than", type: "text", optional: true },
+      hint: "As C or C3; empty is any hardware.",
+    },
+    {
+      ...{ name: "belowLevel", label: "While its level is below", type: "text", optional: true },
+      hint: "As 24; empty is any level.",
+    },
+  ],
 };
 
 const rows = (text: string) =>
@@ -89,7 +101,10 @@ const READ: Readonly<Record<RuleField["type"], (text: string) => unknown>> = {
 /** The terms a filled form gives; the schema of the kind checks them. */
 export function termsOf(kind: RuleKind, textOf: (name: string) => string): Record<string, unknown> {
   return Object.fromEntries(
-    RULE_FIELDS[kind].map(({ name, type }) => [name, READ[type](textOf(name).trim())]),
+    RULE_FIELDS[kind].map(({ name, type, optional }) => {
+      const text = textOf(name).trim();
+      return [name, optional && text === "" ? null : READ[type](text)];
+    }),
   );
 }
 

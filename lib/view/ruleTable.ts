@@ -1,5 +1,6 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { Rule } from "@/lib/retrofit/compatibility/facts";
+import { ceilingWords } from "@/lib/retrofit/compatibility/judgeAxisCeiling";
 import { acceptedWords } from "@/lib/retrofit/compatibility/judgeFloor";
 import { either } from "@/lib/retrofit/compatibility/verdict";
 import type { Fit, RuleKind } from "@/lib/schema/compatibilityRule";
@@ -23,6 +24,7 @@ export const RULE_KIND_NAMES: Readonly<Record<RuleKind, string>> = {
   feedback_match: "Feedback match",
   hardware_revision: "Drive revision",
   ring_whole: "Ring whole",
+  axis_ceiling: "Axis ceiling",
 };
 
 export const FIT_NAMES: Readonly<Record<Fit, string>> = {
@@ -59,5 +61,7 @@ export function ruleSentence(rule: Rule): string {
     }
     case "ring_whole":
       return "The axes of a ring are converted together.";
+    case "axis_ceiling":
+      return `${ceilingWords(rule.terms)} drives at most ${rule.terms.axes} axes.`;
   }
 }

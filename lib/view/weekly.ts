@@ -3,6 +3,7 @@ import { day } from "@/lib/view/time";
 
 const MONDAY = 1;
 const HOUR = 5;
+const MORNING = 6;
 
 /** When an installation takes its snapshots by itself. */
 export interface WeeklyRule {
@@ -49,8 +50,17 @@ export function dayAt(instant: string, zone: string): IsoDate {
  * @param zone    IANA name.
  */
 export function isWeeklyDue(instant: string, zone: string): boolean {
+  return isMondayFrom(HOUR, instant, zone);
+}
+
+/** Whether the week's mails are due: Monday from 06:00, when the week's snapshot is taken. */
+export function isMorningDue(instant: string, zone: string): boolean {
+  return isMondayFrom(MORNING, instant, zone);
+}
+
+function isMondayFrom(from: number, instant: string, zone: string): boolean {
   const { weekday, hour } = clockAt(instant, zone);
-  return weekday === MONDAY && hour >= HOUR;
+  return weekday === MONDAY && hour >= from;
 }
 
 /** The day at the place on which the weekly snapshot is next taken, later than the instant. */

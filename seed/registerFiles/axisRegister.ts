@@ -1,4 +1,5 @@
 import { driveDesignation, motorDesignation } from "@/lib/intake/intents/designations";
+import { type AxisFactsRow, UNSURVEYED } from "@/seed/panelTables";
 import type { RegisterRow } from "@/seed/registerFiles/registerRow";
 import { placeOf, plateNumber, type SiteView } from "@/seed/registerFiles/siteView";
 import type { AxisRow, NetworkRow } from "@/seed/siteTables";
@@ -36,12 +37,28 @@ function fittedAt(
   };
 }
 
+/** Columns of cables, travel and homing, and the day of the survey. */
+function factsOf(axis: AxisFactsRow) {
+  return {
+    ...{ powerCable: axis.powerCable, powerCableLength: axis.powerCableLength },
+    powerCableInChain: axis.powerCableInChain,
+    ...{ feedbackCable: axis.feedbackCable, feedbackCableLength: axis.feedbackCableLength },
+    feedbackCableInChain: axis.feedbackCableInChain,
+    ...{ travel: axis.travel, hardLow: axis.hardLow, hardHigh: axis.hardHigh },
+    ...{ softLow: axis.softLow, softHigh: axis.softHigh },
+    ...{ homing: axis.homing, homeOffset: axis.homeOffset },
+    surveyedOn: axis.powerCableReadOn,
+  };
+}
+const NO_FACTS = factsOf(UNSURVEYED);
+
 const NO_AXIS = {
   axisCode: null,
   axisName: null,
   axisInServiceYear: null,
   networkName: null,
   networkKind: null,
+  networkProfileFamily: null,
   ringOrder: null,
   nodeAddress: null,
   feedback: null,
@@ -56,6 +73,7 @@ const NO_AXIS = {
   loadRevs: null,
   unitsPerLoadRev: null,
   travelUnit: null,
+  ...NO_FACTS,
 };
 const NO_ITEM = { itemClass: null, designation: null, itemMaker: null, itemPart: null, itemSerial: null };
 
@@ -73,6 +91,7 @@ function axisRow({ axis, network, drive, motor }: AxisPlace) {
     axisInServiceYear: axis.inServiceYear,
     networkName: network?.name ?? null,
     networkKind: network?.kind ?? null,
+    networkProfileFamily: network?.profileFamily ?? null,
     ringOrder: axis.ringOrder,
     nodeAddress: axis.nodeAddress,
     feedback: axis.feedback,
@@ -87,6 +106,7 @@ function axisRow({ axis, network, drive, motor }: AxisPlace) {
     loadRevs: axis.loadRevs,
     unitsPerLoadRev: axis.unitsPerLoadRev,
     travelUnit: axis.travelUnit,
+    ...factsOf(axis),
     ...NO_ITEM,
   };
 }
@@ -96,11 +116,15 @@ export function axisRegister(view: SiteView): RegisterRow[] {
   const units = sitting(view);
   const networks = new Map(view.tables.Network.map((network) => [network.id, network]));
   const places = new Map(view.tables.Position.map((one) => [`${one.machineId}/${one.designation}`, one]));
+  const panels = new Map(view.tables.Panel.map(({ id, designation }) => [id, designation]));
   return view.machines.flatMap((machine) => {
     const place = placeOf(view, machine.id);
+    const panelOf = (designation: string) =>
+      panels.get(places.get(`${machine.id}/${designation}`)?.panelId ?? "") ?? null;
     const at = (designation: string) => fittedAt(view, places.get(`${machine.id}/${designation}`), units);
     const axes = view.tables.Axis.filter(({ machineId }) => machineId === machine.id).map((axis) => ({
       ...place,
+      panel: panelOf(driveDesignation(axis.code)),
       ...axisRow({
         axis,
         network: networks.get(axis.networkId ?? ""),
@@ -113,6 +137,7 @@ export function axisRegister(view: SiteView): RegisterRow[] {
       const { maker, part, serial } = at(designation);
       return {
         ...place,
+        panel: panelOf(designation),
         ...NO_AXIS,
         itemClass,
         designation,

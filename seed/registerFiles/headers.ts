@@ -33,13 +33,20 @@ controllerDesignation|Steuerung|Sterownik|Styrsystem|Controller|Controlador
 controllerModel|Steuerungstyp|Typ sterownika|Styrsystemtyp|Controller model|Modelo de controlador
 firmware|Firmwarestand|Wersja firmware|Firmwareversion|Firmware|Versión de firmware
 memoryPercent|Speicher %|Pamięć %|Minne %|Memory %|Memoria %
-controllerReadOn|Ausgelesen am|Data odczytu|Avläst den|Read on|Fecha de lectura`,
+controllerReadOn|Ausgelesen am|Data odczytu|Avläst den|Read on|Fecha de lectura
+controllerHardware|Hardwarestand|Rewizja sterownika|Hårdvara|Hardware revision|Revisión de hardware
+controllerAxisLimit|Max Achsen|Maks osi|Max axlar|Max axes|Ejes máximos
+leadsLine|Leitsteuerung von|Sterownik wiodący linii|Leder linje|Leads line|Controlador principal de
+panel|Schaltschrank|Szafa|Skåp|Cabinet|Tablero
+panelName|Schrankname|Nazwa szafy|Skåpnamn|Cabinet name|Nombre del tablero
+panelLocation|Schrankstandort|Miejsce szafy|Skåpets plats|Cabinet location|Ubicación del tablero`,
   axes: `${PLACE}
 axisCode|Achse|Oś|Axel|Axis|Eje
 axisName|Achsbezeichnung|Nazwa osi|Axelnamn|Axis name|Nombre de eje
 axisInServiceYear|Baujahr|Rok osi|Axelår|Axis year|Año de eje
 networkName|Netzwerk|Sieć|Nätverk|Network|Red
 networkKind|Netzart|Rodzaj sieci|Nätverkstyp|Network type|Tipo de red
+networkProfileFamily|Profilfamilie|Rodzina profili|Profilfamilj|Profile family|Familia de perfil
 ringOrder|Ringplatz|Kolejność w pierścieniu|Ringordning|Ring position|Posición en anillo
 nodeAddress|Knotenadresse|Adres węzła|Nodadress|Node address|Dirección de nodo
 feedback|Gebertyp|Enkoder|Givartyp|Feedback|Realimentación
@@ -54,6 +61,21 @@ motorRevs|Motorumdrehungen|Obroty silnika|Motorvarv|Motor turns|Vueltas motor
 loadRevs|Lastumdrehungen|Obroty obciążenia|Lastvarv|Load turns|Vueltas carga
 unitsPerLoadRev|Vorschubkonstante|Droga na obrót|Enheter per varv|Feed constant|Unidades por vuelta
 travelUnit|Wegeinheit|Jednostka drogi|Vägenhet|Travel unit|Unidad de recorrido
+panel|Schaltschrank|Szafa|Skåp|Cabinet|Tablero
+powerCable|Motorleitung|Kabel silnika|Motorkabel|Motor cable|Cable de potencia
+powerCableLength|Länge Motorleitung|Długość kabla silnika|Motorkabel längd|Motor cable length|Longitud cable de potencia
+powerCableInChain|Motorleitung in Schleppkette|Kabel silnika w prowadniku|Motorkabel i kedja|Motor cable in chain|Cable de potencia en cadena
+feedbackCable|Geberleitung|Kabel enkodera|Givarkabel|Encoder cable|Cable de encóder
+feedbackCableLength|Länge Geberleitung|Długość kabla enkodera|Givarkabel längd|Encoder cable length|Longitud cable de encóder
+feedbackCableInChain|Geberleitung in Schleppkette|Kabel enkodera w prowadniku|Givarkabel i kedja|Encoder cable in chain|Cable de encóder en cadena
+travel|Verfahrweg|Droga całkowita|Slaglängd|Stroke|Carrera
+hardLow|Hardware-Endlage min|Krańcówka min|Hårdvarugräns min|Hardware limit low|Límite hardware min
+hardHigh|Hardware-Endlage max|Krańcówka max|Hårdvarugräns max|Hardware limit high|Límite hardware max
+softLow|Software-Endlage min|Limit programowy min|Mjukvarugräns min|Software limit low|Límite software min
+softHigh|Software-Endlage max|Limit programowy max|Mjukvarugräns max|Software limit high|Límite software max
+homing|Referenzfahrt|Bazowanie|Referenskörning|Homing method|Referenciado
+homeOffset|Referenzoffset|Przesunięcie bazy|Referensförskjutning|Home position|Desplazamiento de referencia
+surveyedOn|Aufgenommen am|Data pomiaru|Inventerad den|Survey date|Fecha de levantamiento
 itemClass|Geräteart|Kategoria|Kategori|Item class|Categoría
 designation|Kennzeichen|Oznaczenie|Beteckning|Designation|Designación
 itemMaker|Hersteller|Producent|Tillverkare|Manufacturer|Fabricante
@@ -85,6 +107,24 @@ reference|Auftragsnummer|Nr zlecenia|Arbetsorder|Work order no|Orden de trabajo
 text|Kurztext|Opis|Beskrivning|Short text|Descripción
 commonCause|Gemeinsame Ursache|Wspólna przyczyna|Gemensam orsak|Common cause|Causa común
 setAside|Nicht gezählt weil|Pominięto|Räknas inte|Excluded because|No cuenta por`,
+  backups: `${PLACE}
+controllerDesignation|Steuerung|Sterownik|Styrsystem|Controller|Controlador
+kind|Inhalt|Zawartość|Innehåll|Kind of copy|Contenido
+takenOn|Gesichert am|Data kopii|Tagen den|Backup date|Fecha de copia
+keptAt|Ablageort|Miejsce|Plats|Location|Ubicación
+verifiedOn|Zurückgespielt am|Odtworzono|Återläst den|Restored on|Restaurado el
+sourceAvailable|Quelle vorhanden|Źródło dostępne|Källa finns|Source|Fuente disponible`,
+  contacts: `${PLACE}
+role|Funktion|Funkcja|Befattning|Duty|Función
+phone|Rufnummer|Nr telefonu|Telefonnummer|Phone|Teléfono
+hours|Erreichbar|Dostępność|Tider|Hours|Horario
+note|Bemerkung|Uwagi|Anmärkning|Remarks|Observaciones`,
+  windows: `${PLACE}
+name|Betriebsruhe|Postój|Driftstopp|Shutdown|Parada
+startsOn|Beginn|Początek|Börjar|Start|Inicio
+endsOn|Ende|Koniec|Slutar|End|Fin
+usableHours|Nutzbare Stunden|Godziny robocze|Användbara timmar|Working hours|Horas útiles
+note|Bemerkung|Uwagi|Anmärkning|Remarks|Observaciones`,
 };
 
 /** The header a site gives a field; the group's own file uses the field's name in the register. */

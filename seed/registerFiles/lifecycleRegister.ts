@@ -20,6 +20,8 @@ const NO_PART = {
   pricedOn: null,
   repairYield: null,
   repairTurnaroundDays: null,
+  powerKw: null,
+  profileFamily: null,
 };
 
 function familyRow({ maker, name, itemClass, description }: FamilyRow, fact: LifecycleFactRow): RegisterRow {
@@ -50,6 +52,8 @@ function partRow(part: PartRow, family: FamilyRow, { fact, successor }: Told): R
     pricedOn: part.pricedOn,
     repairYield: part.repairYield === null ? null : Math.round(part.repairYield * 100),
     repairTurnaroundDays: part.repairTurnaroundDays,
+    powerKw: part.powerKw,
+    profileFamily: part.profileFamily,
   };
 }
 

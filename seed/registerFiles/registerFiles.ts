@@ -1,6 +1,7 @@
 import type { RegisterKey } from "@/lib/intake/registers";
 import { assetRegister } from "@/seed/registerFiles/assetRegister";
 import { axisRegister } from "@/seed/registerFiles/axisRegister";
+import { backupRegister, contactRegister, windowRegister } from "@/seed/registerFiles/cardRegisters";
 import { eventRegister } from "@/seed/registerFiles/eventRegister";
 import { GROUP_HABITS, HABITS, type Habits } from "@/seed/registerFiles/habits";
 import { lifecycleRegister } from "@/seed/registerFiles/lifecycleRegister";
@@ -21,6 +22,9 @@ const SITE_REGISTERS: readonly (readonly [RegisterKey, (view: SiteView) => Regis
   ["axes", axisRegister],
   ["stock", stockRegister],
   ["events", eventRegister],
+  ["backups", backupRegister],
+  ["contacts", contactRegister],
+  ["windows", windowRegister],
 ];
 
 const nameOf = (owner: string, register: RegisterKey, { format }: Habits): string =>

@@ -16,6 +16,14 @@ fibre_ring|LWL-Ring|Pierścień|Fiberring|Fiber ring|Anillo de fibra
 ethernet|Ethernet|Ethernet|Ethernet|Ethernet|Ethernet
 analogue|Analog|Analogowe|Analog|Analog|Analógica
 pulse|Takt/Richtung|Impulsowe|Puls|Step/direction|Pulsos
+to_switch|Referenzschalter|Wyłącznik|Brytare|Home switch|Interruptor
+to_marker|Nullmarke|Znacznik|Nollpuls|Index mark|Marca
+to_switch_then_marker|Schalter und Nullmarke|Wyłącznik i znacznik|Brytare och nollpuls|Switch and marker|Interruptor y marca
+to_end_stop|Festanschlag|Zderzak|Anslag|End stop|Tope
+absolute_encoder|Absolutgeber|Enkoder absolutny|Absolutgivare|Absolute|Absoluto
+program|Programm|Program|Program|Program|Programa
+parameters|Antriebsparameter|Parametry napędu|Parametrar|Parameter set|Parámetros
+operator_panel|Bedienpanel|Panel operatorski|Operatörspanel|Operator panel|Panel de operador
 usable|Brauchbar|Sprawny|Användbar|Good|Utilizable
 unproven|Ungeprüft|Niesprawdzony|Oprovad|Not tested|Sin probar
 wrong_revision|Falscher Stand|Zła rewizja|Fel revision|Wrong level|Revisión incorrecta

@@ -27,6 +27,7 @@ function plantOf(all: HeldTables) {
     Controller: of(all.Controller, "id", controllers),
     Backup: of(all.Backup, "controllerId", controllers),
     Machine: machines,
+    Panel: of(all.Panel, "machineId", idsOf(machines)),
     Network: of(all.Network, "id", new Set(axes.map(({ networkId }) => networkId))),
     Axis: axes,
     Position: positions,
@@ -43,20 +44,32 @@ export function small(): HeldTables {
   const lineIds = idsOf(plant.Line);
   const isKept = ({ lineId }: { readonly lineId: string | null }) => lineId === null || lineIds.has(lineId);
   const projects = of(all.Project, "lineId", lineIds);
+  const axisRecords = of(all.AxisRecord, "projectId", idsOf(projects));
+  const counts = of(all.StockCount, "siteId", siteIds);
   return {
     ...all,
     ...plant,
     Obligation: of(all.Obligation, "siteId", siteIds).filter(isKept),
     Contact: of(all.Contact, "siteId", siteIds).filter(isKept),
     ShutdownWindow: of(all.ShutdownWindow, "siteId", siteIds),
+    CrewRegionSite: of(all.CrewRegionSite, "siteId", siteIds),
+    PlanFigure: of(all.PlanFigure, "siteId", new Set([...siteIds, null])).filter(
+      ({ obligationId }) => obligationId === null,
+    ),
+    PlanPrecedence: of(all.PlanPrecedence, "firstId", lineIds),
+    RiskAcceptance: of(all.RiskAcceptance, "lineId", lineIds),
     CurrencyRate: of(all.CurrencyRate, "currency", new Set(plant.Site.map(({ currency }) => currency))),
     PartAlias: of(all.PartAlias, "siteId", new Set([...siteIds, null])),
     StockLot: of(all.StockLot, "siteId", siteIds),
     Event: of(all.Event, "lineId", lineIds),
     RepairOrder: of(all.RepairOrder, "siteId", siteIds),
+    StockCount: counts,
+    CountLine: of(all.CountLine, "countId", idsOf(counts)),
     Project: projects,
     CostEntry: of(all.CostEntry, "projectId", idsOf(projects)),
     Milestone: of(all.Milestone, "projectId", idsOf(projects)),
     PlannedRemoval: of(all.PlannedRemoval, "projectId", idsOf(projects)),
+    AxisRecord: axisRecords,
+    AxisEntry: of(all.AxisEntry, "recordId", idsOf(axisRecords)),
   };
 }

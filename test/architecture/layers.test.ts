@@ -7,6 +7,8 @@ const modules = readModules("app", "lib", "seed", "prisma");
 /** Files that are started rather than imported. */
 const ENTRIES = [
   ...["prepare", "start", "test"].flatMap((name) => [`lib/launch/${name}.mjs`, `lib/launch/${name}.ts`]),
+  // By solveThread.ts, as a thread.
+  "lib/jobs/solveWorker.ts",
   // By instrumentation.ts, which Next calls.
   "lib/jobs/startJobs.ts",
 ];

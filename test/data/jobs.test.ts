@@ -16,15 +16,17 @@ async function waitFor(client: Client, sql: string, wanted: number): Promise<num
   }
 }
 
-test("the queue knows the weekly snapshot once, however often it is started, and does what is asked of it", async () => {
+test("the queue knows each recurring work once, however often it is started, and does what is asked of it", async () => {
   const { url, close } = await freshDatabase("jobs");
   const [one, other] = await Promise.all([startJobs(), startJobs()]);
   const client = new Client({ connectionString: url });
   await client.connect();
   const known = "SELECT count(*)::int AS found FROM graphile_worker._private_known_crontabs";
-  expect(await waitFor(client, known, 1)).toBe(1);
-  const { rows } = await client.query("SELECT identifier FROM graphile_worker._private_known_crontabs");
-  expect(rows).toEqual([{ identifier: "weekly snapshot" }]);
+  expect(await waitFor(client, known, 2)).toBe(2);
+  const { rows } = await client.query(
+    "SELECT identifier FROM graphile_worker._private_known_crontabs ORDER BY identifier",
+  );
+  expect(rows).toEqual([{ identifier: "weekly digests" }, { identifier: "weekly snapshot" }]);
   await other.stop();
   await client.query("SELECT graphile_worker.add_job('weeklySnapshot')");
   const open = "SELECT count(*)::int AS found FROM graphile_worker._private_jobs";

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { database } from "@/lib/data/client";
 import { readLastBuy } from "@/lib/data/lastBuy";
+import { buyBasis } from "@/lib/view/lastBuyBasis";
 import { buyCases, lastBuySheet, priceOfBuy } from "@/lib/view/lastBuySheet";
 import { type FreshDatabase, freshDatabase } from "../support/database";
 import { asOf, makeTwoSites, personWith, type TwoSites } from "../support/twoSites";
@@ -30,7 +31,7 @@ const everywhere = () => personWith("planner", null);
 async function sheetOf(actor: ReturnType<typeof everywhere>) {
   const input = await readLastBuy(actor, { familyId, asOf });
   if (!input) throw new Error("no family");
-  const sheet = lastBuySheet(input);
+  const sheet = lastBuySheet(buyBasis(input));
   return { input, sheet, cases: buyCases(sheet) };
 }
 

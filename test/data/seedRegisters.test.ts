@@ -50,7 +50,9 @@ test.each(files)(
         headerOf(register, site.language, field ?? ""),
       );
       expect(Object.keys(mapping)).toEqual(expected);
-      expect(file.encoding).toBe(site.format === "workbook" ? null : site.encoding);
+      // Plain letters are the same bytes in every encoding, so such a file does not tell.
+      if (bytes.some((byte) => byte > 127))
+        expect(file.encoding).toBe(site.format === "workbook" ? null : site.encoding);
     }
     const finding = dialectOf(body, mapping, REGISTERS[register]);
     expect(finding.ask).toEqual([]);

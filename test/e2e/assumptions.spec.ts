@@ -44,7 +44,7 @@ test("another set in use moves the figures, is named beside them, and is taken b
   const other = await page.context().newPage();
   await other.goto("/report");
   await expect(other.getByText(/assumptions careful, version 1/).first()).toBeVisible(RECKONED);
-  await other.goto("/lines/PIN-03");
+  await other.goto("/lines/PIN-03#arithmetic");
   await expect(other.getByRole("link", { name: "assumptions careful, version 1" })).toBeVisible(RECKONED);
   await other.close();
 

@@ -131,7 +131,7 @@ test.describe("a safety or legal date", () => {
 test.describe("what a stop costs", () => {
   test("is told for five lengths, with the step a customer's standstill adds", async ({ page }) => {
     await signIn(page, group);
-    await page.goto("/lines/PIN-01");
+    await page.goto("/lines/PIN-01#stop-cost");
     const table = page.getByRole("table", { name: "What a stop costs on PIN-01" });
     await expect(table.getByRole("rowheader")).toHaveText(["1 h", "4 h", "8 h", "24 h", "72 h"]);
     await expect(table.getByRole("row", { name: /^24 h/ }).getByRole("cell").nth(1)).toHaveText("€ 0");
@@ -141,7 +141,7 @@ test.describe("what a stop costs", () => {
 
   test("takes steps from an engineer, names the row that is wrong, and gives them back", async ({ page }) => {
     await signIn(page, velmark);
-    await page.goto("/lines/VEL-08");
+    await page.goto("/lines/VEL-08#stop-cost");
     await page.getByRole("button", { name: "Edit figures" }).click();
     await page.getByLabel(/^Cost of any stop at all/).fill("250");
     await page.getByRole("button", { name: "Add a step" }).click();

@@ -23,6 +23,9 @@ test("the page says what can be loaded, in which order, with a file to start fro
     "3. Axis survey",
     "4. Stock",
     "5. Events",
+    "6. Copies of controllers",
+    "7. Numbers to call",
+    "8. Shutdown windows",
   ]);
   const download = page.waitForEvent("download");
   await page.getByRole("link", { name: "Pattern of stock (.csv)" }).click();

@@ -1,5 +1,6 @@
 import { expect, type Page, test } from "@playwright/test";
 import { expectAccessible } from "./support/accessible";
+import { openFolds } from "./support/openFolds";
 import { signIn } from "./support/signIn";
 
 const group = "engineer@halvenor.example";
@@ -107,6 +108,24 @@ test.describe("the ranking of lines", () => {
     );
   });
 
+  test("has loss, ranks, score, supply stage and the first empty shelf on a screen of 1440", async ({
+    page,
+  }) => {
+    await signIn(page, group);
+    await page.goto("/lines");
+    for (const name of [
+      /^Money rank/,
+      /^Stop loss/,
+      /^Rank span/,
+      /^Score0|^Score 0/,
+      "Supply stage",
+      /^First shelf/,
+    ]) {
+      const box = await table(page).getByRole("columnheader", { name }).first().boundingBox();
+      expect((box?.x ?? 9999) + (box?.width ?? 0)).toBeLessThanOrEqual(1440);
+    }
+  });
+
   test("shows a one-site viewer the own lines with their places in the group", async ({ page }) => {
     await signIn(page, thornby);
     await page.goto("/lines");
@@ -132,6 +151,7 @@ test.describe("the dossier of a line", () => {
   test("names no neighbour of another site", async ({ page }) => {
     await signIn(page, thornby);
     await page.goto("/lines/THO-01");
+    await openFolds(page);
     const odds = page.getByRole("list", { name: "Against its neighbours" });
     await expect(odds).toContainText("a line of another site just");
     expect(await page.content()).not.toMatch(/(VEL|PIN|KAR|OST|TAD)-\d\d/);
@@ -143,6 +163,7 @@ test.describe("the dossier of a line", () => {
     await page.getByRole("link", { name: "VEL-03" }).click();
     await expect(page.getByRole("heading", { level: 1 })).toHaveText("VEL-03 Carton C");
     await expect(page.getByRole("table", { name: /What drives the loss/ })).toContainText("BW-OK-");
+    await openFolds(page);
     await expect(page.getByText(/Hardware ceiling: \d+ of \d+ blocked/)).toBeVisible();
     const verdicts = page.getByRole("table", { name: "What the rules say of the controllers of VEL-03" });
     await expect(verdicts.getByRole("row", { name: /^VEL-03-K1/ })).toContainText(
@@ -216,6 +237,43 @@ test.describe("the dossier of a line", () => {
     await page.goto("/lines/THO-01");
     await expect(page.getByRole("heading", { level: 1 })).toHaveText("THO-01 Tea bag");
     await expect(page.getByRole("button", { name: "Edit figures" })).toHaveCount(0);
+  });
+});
+
+test.describe("the folded parts of a line", () => {
+  const fold = (page: Page, title: string) =>
+    page.locator("details[data-fold]").filter({ has: page.getByRole("heading", { name: title }) });
+
+  test("leave a first view that answers, each closed part with its figure", async ({ page }) => {
+    await signIn(page, group);
+    await page.goto("/lines/VEL-03");
+    await expect(page.getByRole("table", { name: /What drives the loss/ })).toBeVisible();
+    expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBeLessThan(2600);
+    await expect(fold(page, "Machines and axes")).toContainText("7 machines, 54 axes");
+    await expect(fold(page, "What stands in the way of a retrofit")).toContainText("Controller swap;");
+    await expect(page.getByRole("table", { name: /Events of VEL-03/ })).toBeHidden();
+  });
+
+  test("are opened by keyboard and stay as they were left, on the next line too", async ({ page }) => {
+    await signIn(page, group);
+    await page.goto("/lines/VEL-03");
+    await fold(page, "Events of the last five years").locator("summary").first().focus();
+    await page.keyboard.press("Enter");
+    await expect(page.getByRole("table", { name: /Events of VEL-03/ })).toBeVisible();
+    await page.goto("/lines/VEL-04");
+    await expect(page.getByRole("table", { name: /Events of VEL-04/ })).toBeVisible();
+  });
+
+  test("are opened by the row of contents, by a figure's link and by an address", async ({ page }) => {
+    await signIn(page, group);
+    await page.goto("/lines/VEL-03");
+    const contents = page.getByRole("navigation", { name: "On this page" });
+    await contents.getByRole("link", { name: "How long it stands" }).click();
+    await expect(page.getByRole("table", { name: "Stops of VEL-03 by class and spare" })).toBeVisible();
+    await page.getByRole("link", { name: "How Risk score is worked out" }).click();
+    await expect(page.getByRole("table", { name: /^How the figures of/ })).toBeInViewport();
+    await page.goto("/lines/VEL-03#controller-VEL-03-K2");
+    await expect(page.getByText("(VEL-03-K2)").first()).toBeInViewport();
   });
 });
 

@@ -1,5 +1,6 @@
 import { expect, type Page, test } from "@playwright/test";
 import { expectAccessible } from "./support/accessible";
+import { openFolds } from "./support/openFolds";
 import { signIn } from "./support/signIn";
 
 const planner = "planner@halvenor.example";
@@ -10,6 +11,7 @@ async function openPart(page: Page, number: string): Promise<void> {
   await page.goto("/parts");
   await page.getByRole("link", { name: number, exact: true }).click();
   await expect(page.getByRole("heading", { level: 1, name: number })).toBeVisible();
+  await openFolds(page);
 }
 
 const shelf = (page: Page) => page.getByRole("table", { name: /Who has one/ });
@@ -36,7 +38,10 @@ test.describe("the parts", () => {
     const first = shelf(page).getByRole("row").nth(1);
     await expect(first).toContainText("Usable");
     await expect(first).toContainText(/R\d-\d+/);
-    await expect(shelf(page)).toContainText("Wrong revision: will not run");
+    await page.locator("summary", { hasText: "not ready to fit: " }).click();
+    await expect(page.getByRole("table", { name: "On the shelf, not ready to fit" })).toContainText(
+      "Wrong revision: will not run",
+    );
     await expect(page.getByRole("heading", { name: "Stored drives: power up with care" })).toBeVisible();
     await expect(page.getByText("Notice was given").or(page.getByText("The last order is"))).toBeVisible();
     await expect(
@@ -131,6 +136,7 @@ test.describe("the parts", () => {
   test("are reached from the loss of a line: from its arithmetic to the rows of a part", async ({ page }) => {
     await signIn(page, planner);
     await page.goto("/lines/PIN-03");
+    await openFolds(page);
     await expect(page.getByRole("table", { name: "Stops of PIN-03 by class and spare" })).toContainText(
       "drive",
     );

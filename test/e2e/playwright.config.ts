@@ -4,14 +4,17 @@ const baseURL = process.env.EBBLINE_TEST_ADDRESS ?? "http://127.0.0.1:3000";
 
 export default defineConfig({
   testDir: ".",
-  outputDir: "../../test-results",
+  outputDir: process.env.EBBLINE_TEST_RESULTS ?? "../../test-results",
   fullyParallel: false,
   workers: 1,
   forbidOnly: true,
   retries: 0,
   timeout: 60_000,
   expect: { timeout: 10_000 },
-  reporter: [["list"], ["json", { outputFile: "../../.ebbline/browser-report.json" }]],
+  reporter: [
+    ["list"],
+    ["json", { outputFile: process.env.EBBLINE_TEST_REPORT ?? "../../.ebbline/browser-report.json" }],
+  ],
   use: {
     baseURL,
     locale: "en-GB",

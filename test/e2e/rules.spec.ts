@@ -44,7 +44,7 @@ test("the floor is raised: the form names the lines, the line's page the new ver
   await expect(dialog).toBeHidden();
   await expect(page.getByRole("status").filter({ hasText: "is in force now" })).toBeVisible();
   await expect(floorRow(page)).toContainText("Slate 5 from 25");
-  await page.goto("/lines/VEL-06");
+  await page.goto("/lines/VEL-06#blockers");
   const verdicts = page.getByRole("table", { name: "What the rules say of the controllers of VEL-06" });
   await expect(verdicts.getByRole("row", { name: /^VEL-06-K1/ })).toContainText(
     `(R1, version ${before + 1}): 24 is below 25`,
@@ -59,7 +59,7 @@ test("the floor is raised: the form names the lines, the line's page the new ver
   await again.getByRole("button", { name: `Write version ${before + 2}` }).click();
   await expect(again).toBeHidden();
   await expect(floorRow(page)).toContainText("Slate 5 from 24");
-  await page.goto("/lines/VEL-06");
+  await page.goto("/lines/VEL-06#blockers");
   await expect(verdicts.getByRole("row", { name: /^VEL-06-K1/ })).toContainText(
     `(R1, version ${before + 2}): 24 meets 24`,
   );

@@ -16,6 +16,8 @@ const controller = record({
   memoryPercent: option(integer({ min: 20, max: 100 })),
   drive: constantFrom("Heron R", "Oak", "Heron E"),
   revision: constantFrom("A2", "C1", null),
+  hardware: constantFrom("A2", "C1", null),
+  axesInAll: option(integer({ min: 1, max: 40 })),
   racks: integer({ min: 0, max: 2 }),
 });
 
@@ -23,11 +25,12 @@ function facts(
   given: Parameters<Parameters<typeof controller.map>[0]>[0],
   raw: string | null,
 ): ControllerFacts {
-  const { model, memoryPercent, drive, revision, racks } = given;
+  const { model, memoryPercent, drive, revision, racks, hardware, axesInAll } = given;
   const targets = drive === "Heron E" ? [] : ["Heron E"];
   return {
     ...{ designation: "K1", model, level: parseFirmwareLevel(raw), memoryPercent },
     ...{ evidence: "measured", readOn: null, leads: true, rings: [] },
+    ...{ hardware, axisLimit: null, axesInAll },
     groups: [
       {
         ...{ axes: 4, drive, targets, motor: "Wren", powerKw: 1.5, feedback: "resolver" },

@@ -41,6 +41,7 @@ export function axis(code: string, given: Partial<ScopeAxis> = {}): ScopeAxis {
 export function controller(given: Partial<ControllerFacts> = {}): ControllerFacts {
   return {
     ...{ designation: "K1", model: "Slate 7", level: parseFirmwareLevel("30"), memoryPercent: 40 },
+    ...{ hardware: null, axisLimit: null, axesInAll: null },
     ...{ evidence: "documented", readOn: null, leads: true, cards: [], racks: [], rings: [] },
     groups: [
       {

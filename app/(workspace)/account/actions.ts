@@ -3,8 +3,12 @@
 import { z } from "zod";
 import { action } from "@/lib/access/action";
 import { dropCalendarFeed, makeCalendarFeed } from "@/lib/data/calendarFeed";
+import { askDigest, setDigest } from "@/lib/data/digest";
+import * as schema from "@/lib/schema/digest";
 
 const nothing = z.strictObject({});
 
 export const makeMyCalendar = action({ needs: "read", input: nothing, run: makeCalendarFeed });
 export const dropMyCalendar = action({ needs: "read", input: nothing, run: dropCalendarFeed });
+export const setMyDigest = action({ needs: "read", input: schema.setDigest, run: setDigest });
+export const askMyDigest = action({ needs: "read", input: nothing, run: askDigest });

@@ -3,8 +3,10 @@ import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
 import { CalendarFeed } from "@/app/(workspace)/account/_components/CalendarFeed";
 import { ChangePassword } from "@/app/(workspace)/account/_components/ChangePassword";
+import { WeeklyMail } from "@/app/(workspace)/account/_components/WeeklyMail";
 import { signedInActor } from "@/lib/access/actor";
 import { readCalendarFeed } from "@/lib/data/calendarFeed";
+import { readDigest } from "@/lib/data/digest";
 import { readSiteNames } from "@/lib/data/siteNames";
 import { describeRoles } from "@/lib/view/role";
 
@@ -13,6 +15,7 @@ export const metadata: Metadata = { title: "Your account" };
 export default async function AccountPage() {
   const actor = await signedInActor();
   const siteNames = await readSiteNames(actor);
+  const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
   const role = describeRoles(actor.grants, new Map(siteNames.map((site) => [site.id, site.code])));
   return (
     <>
@@ -25,6 +28,12 @@ export default async function AccountPage() {
         lead="Last orders, binding dates, project ends and shelves running empty, read by your own calendar program."
       >
         <CalendarFeed since={await readCalendarFeed(actor)} />
+      </Section>
+      <Section
+        title="The week by mail"
+        lead="What got worse at a site, orders to place within 30 days, and your late actions, on Monday morning by the clock of the site."
+      >
+        <WeeklyMail digest={await readDigest(actor)} sites={siteNames} zone={zone} />
       </Section>
     </>
   );

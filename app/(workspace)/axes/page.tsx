@@ -34,7 +34,7 @@ export default async function AxesPage({ searchParams }: AxesPageProps) {
     <>
       <PageHeader
         title="Axes"
-        lead={`${count(axes, "axis", "axes")} with drive, motor, network and scaling.`}
+        lead={`${count(axes, "axis", "axes")} with drive, motor, panel, network and scaling; cables, travel and homing under “Columns”.`}
         asOf={asOf}
         actions={<LinkButton href="/installed">Installed map</LinkButton>}
       />

@@ -1,10 +1,12 @@
 "use server";
 
 import { action } from "@/lib/access/action";
+import { makeBoard } from "@/lib/data/planBoardChange";
 import { decidePlan, deletePlan, movePlan } from "@/lib/data/planChange";
 import { keepPlan } from "@/lib/data/planKeep";
 import { startProject } from "@/lib/data/projectStart";
 import * as schema from "@/lib/schema/plan";
+import * as boardSchema from "@/lib/schema/planBoard";
 
 export const keepThisPlan = action({ needs: "plan:write", input: schema.keepPlan, run: keepPlan });
 export const moveThisPlan = action({ needs: "plan:write", input: schema.movePlan, run: movePlan });
@@ -15,3 +17,4 @@ export const startThisProject = action({
   input: schema.startProject,
   run: startProject,
 });
+export const makeThisBoard = action({ needs: "plan:write", input: boardSchema.makeBoard, run: makeBoard });

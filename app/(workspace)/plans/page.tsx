@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import { EmptyState } from "@/app/_ui/EmptyState";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { NewBoard } from "@/app/(workspace)/plans/_components/NewBoard";
 import { PlanTable } from "@/app/(workspace)/plans/_components/PlanTable";
 import { signedInActor } from "@/lib/access/actor";
 import { maySomewhere } from "@/lib/access/policy";
@@ -20,22 +21,25 @@ export default async function PlansPage({ searchParams }: PlansPageProps) {
   const plans = await readPlans(actor);
   const mayPlan = maySomewhere(actor.grants, "plan:write");
   const cut = (
-    <LinkButton href="/plans/new" kind={mayPlan ? "primary" : "plain"}>
-      {mayPlan ? "Cut by a budget" : "Look at a budget cut"}
-    </LinkButton>
+    <>
+      {mayPlan ? <NewBoard asOf={asOf} /> : null}
+      <LinkButton href="/plans/new">{mayPlan ? "Cut by a budget" : "Look at a budget cut"}</LinkButton>
+      <LinkButton href="/plans/compare">Compare plans</LinkButton>
+      <LinkButton href="/plans/inputs">Planning inputs</LinkButton>
+    </>
   );
   return (
     <>
       <PageHeader
         title="Plans"
-        lead="What to retrofit in a year with the money of that year. A plan keeps the ranking and the costs it was cut from."
+        lead="What to retrofit, when and with which money: plans over years on a board of windows, and rankings cut by one year's budget."
         asOf={asOf}
-        actions={plans.length > 0 ? cut : undefined}
+        actions={cut}
       />
       {plans.length === 0 ? (
-        <EmptyState title="No plans yet" actions={cut}>
+        <EmptyState title="No plans yet">
           {mayPlan
-            ? "Type a budget, look where the funding line falls, and keep the cut as a plan."
+            ? "Start a plan over years and put ways into windows, or type a budget, look where the funding line falls, and keep the cut."
             : "Nobody has kept a plan with lines of your sites."}
         </EmptyState>
       ) : (

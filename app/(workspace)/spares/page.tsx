@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
 import { FamilyShares } from "@/app/(workspace)/spares/_components/FamilyShares";
 import { SparesTable } from "@/app/(workspace)/spares/_components/SparesTable";
 import { signedInActor } from "@/lib/access/actor";
@@ -32,6 +33,7 @@ export default async function SparesPage({ searchParams }: SparesPageProps) {
         asOf={asOf}
         lead={`${count(worse, "pool")} of ${look.pools.length} got worse since ${day(look.before)}; ${count(overdue, "repair is", "repairs are")} overdue${look.seesAll ? "" : " at your sites"}.`}
       />
+      <SparesTabs current="/spares" />
       <Section title="What got worse" id="worse">
         <Notice kind="info">
           Compared with {day(look.before)}: the supply dates and removals known on that day. Stock has no

@@ -15,12 +15,12 @@ export function NavigationList({ items, onFollow }: NavigationListProps) {
   return (
     <nav aria-label="Areas">
       <ul>
-        {items.map(({ label, href }) => (
+        {items.map(({ label, href, covers = [] }) => (
           <li key={href}>
             <AsOfLink
               href={href}
               {...(onFollow ? { onClick: onFollow } : {})}
-              aria-current={isCurrent(href, pathname) ? "page" : undefined}
+              aria-current={isCurrent({ href, covers }, pathname) ? "page" : undefined}
               className="flex min-h-9 items-center border-transparent border-l-4 pr-3 pl-4 text-ink-2 no-underline hover:bg-shade hover:text-ink aria-[current]:border-ink aria-[current]:font-semibold aria-[current]:text-ink max-lg:min-h-12"
             >
               {label}

@@ -1,6 +1,6 @@
 import "server-only";
 import type { IsoDate } from "@/lib/kernel/isoDate";
-import type { AxisFilter, AxisSort } from "@/lib/view/axisList";
+import { type AxisFilter, type AxisSort, NO_PANEL } from "@/lib/view/axisList";
 import { Prisma } from "@/prisma/generated/client";
 
 /** Parts of a condition, all of which must hold. */
@@ -12,8 +12,9 @@ function all(conditions: readonly (Prisma.Sql | null)[]): Prisma.Sql {
 /** The part in an axis's drive or motor place on a day: what sits there counts, else what belongs there. */
 export function itemOfAxis(itemClass: "drive" | "motor", asOf: IsoDate): Prisma.Sql {
   return Prisma.sql`
-    SELECT part."id"::text AS "id", part."number", f."name" AS "family"
+    SELECT part."id"::text AS "id", part."number", f."name" AS "family", panel."designation" AS "panel"
     FROM "Position" p
+    LEFT JOIN "Panel" panel ON panel."id" = p."panelId"
     LEFT JOIN "Placement" pl ON pl."positionId" = p."id"
       AND daterange(pl."fromOn", pl."untilOn") @> ${asOf}::date
     LEFT JOIN "Unit" u ON u."id" = pl."unitId"
@@ -32,19 +33,29 @@ export const AXES = Prisma.sql`"Axis" a
 
 /** Condition: the filter chooses the axis. */
 export function chosen(filter: AxisFilter, asOf: IsoDate): Prisma.Sql {
-  const { site, line, family, network, evidence, text } = filter;
+  const { site, line, family, network, evidence, panel, text } = filter;
   return all([
     site === null ? null : Prisma.sql`s."code" = ${site}`,
     line === null ? null : Prisma.sql`l."code" = ${line}`,
     family === null ? null : hasFamily(family, asOf),
     network === null ? null : onNetwork(network),
     evidence === null ? null : Prisma.sql`a."evidence" = ${evidence}::"Evidence"`,
+    panel === null ? null : inPanel(panel),
     ...text.split(/\s+/).filter(Boolean).map(standsIn),
   ]);
 }
 
 function onNetwork(network: NonNullable<AxisFilter["network"]>): Prisma.Sql {
   return network === "none" ? Prisma.sql`n."id" IS NULL` : Prisma.sql`n."kind" = ${network}::"NetworkKind"`;
+}
+
+/** The axis's drive stands in a panel of that designation. */
+function inPanel(panel: string): Prisma.Sql {
+  const placed = Prisma.sql`SELECT p."axisId" FROM "Position" p JOIN "Panel" panel ON panel."id" = p."panelId"
+    WHERE p."itemClass" = 'drive' AND p."axisId" IS NOT NULL`;
+  return panel === NO_PANEL
+    ? Prisma.sql`NOT EXISTS (${placed} AND p."axisId" = a."id")`
+    : Prisma.sql`a."id" IN (${placed} AND panel."designation" = ${panel})`;
 }
 
 /** First the axes that have or had anything of the family, by index; of those, the ones whose drive is of it. */

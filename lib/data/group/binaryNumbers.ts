@@ -1,3 +1,5 @@
+import "server-only";
+
 const FLOAT8 = 701;
 const HEADER_BYTES = 20;
 const BYTES_A_NUMBER = 12;

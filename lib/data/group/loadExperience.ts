@@ -6,12 +6,25 @@ import type { ExperienceInput, RestorationInput } from "@/lib/risk/evaluation";
 /** Years of records that count as experience; older ones describe a younger machine. */
 export const WINDOW_YEARS = 5;
 
+/** Some pools at one site. */
+export interface PoolsAtSite {
+  readonly siteId: string;
+  readonly poolIds: readonly string[];
+}
+
 /**
  * Removals, failures and unit-years of each pool at each site in the years before the day.
  *
  * Events of one common cause count once. A removal whose cause is not recorded counts as a failure.
+ *
+ * @param only Pools and site to count; all of the group when left out.
  */
-export async function loadExperience(tx: Transaction, asOf: IsoDate): Promise<ExperienceInput[]> {
+export async function loadExperience(
+  tx: Transaction,
+  asOf: IsoDate,
+  only?: PoolsAtSite,
+): Promise<ExperienceInput[]> {
+  const [siteId, poolIds] = [only?.siteId ?? null, only?.poolIds ?? null];
   return tx.$queryRaw<ExperienceInput[]>`
     WITH span AS NOT MATERIALIZED (
       SELECT ${asOf}::date AS "until", (${asOf}::date - make_interval(years => ${WINDOW_YEARS}::int))::date AS "since"
@@ -28,6 +41,7 @@ export async function loadExperience(tx: Transaction, asOf: IsoDate): Promise<Ex
       LEFT JOIN "Axis" a ON a."id" = p."axisId"
       LEFT JOIN "Placement" pl ON pl."positionId" = p."id"
       LEFT JOIN "Unit" u ON u."id" = pl."unitId"
+      WHERE ${siteId}::uuid IS NULL OR l."siteId" = ${siteId}::uuid
     ), happened AS (
       SELECT e."siteId", e."kind", e."commonCause", coalesce(e."partId", u."partId", p."partId") AS "partId",
         CASE WHEN coalesce(e."partId", u."partId", p."partId") IS NULL
@@ -40,6 +54,7 @@ export async function loadExperience(tx: Transaction, asOf: IsoDate): Promise<Ex
         AND daterange(pl."fromOn", pl."untilOn", '(]') @> e."happenedAt"::date
       LEFT JOIN "Unit" u ON u."id" = pl."unitId"
       WHERE e."setAside" IS NULL AND e."happenedAt" >= span."since" AND e."happenedAt" < span."until" + 1
+        AND (${siteId}::uuid IS NULL OR e."siteId" = ${siteId}::uuid)
     ), causes AS (
       SELECT "partId", "unread", "siteId", "commonCause", count(*) AS "removals",
         count(*) FILTER (WHERE "kind" <> 'no_fault_found') AS "failures"
@@ -58,6 +73,7 @@ export async function loadExperience(tx: Transaction, asOf: IsoDate): Promise<Ex
       coalesce(counted."failures", 0)::int AS "failures",
       coalesce(exposed."years", 0)::float8 AS "unitYears"
     FROM exposed FULL JOIN counted USING ("poolId", "siteId")
+    WHERE ${poolIds}::text[] IS NULL OR "poolId" = ANY(${poolIds}::text[])
     ORDER BY 1, 2`;
 }
 

@@ -1,6 +1,8 @@
 import "server-only";
 import type { Transaction } from "@/lib/data/change";
 import { findBrokenNetworks } from "@/lib/data/intake/brokenNetworks";
+import { findCrossedLimits } from "@/lib/data/intake/crossedLimits";
+import { findLeadingTwice } from "@/lib/data/intake/leadingTwice";
 import { findMovedUnits } from "@/lib/data/intake/movedUnits";
 import { type Resolved, resolve, type Unsettled } from "@/lib/data/intake/resolve";
 import { findLoopsOfSuccessors } from "@/lib/data/intake/successorLoops";
@@ -72,6 +74,8 @@ async function findAgainstStored(tx: Transaction, resolved: readonly Resolved[])
     ...(await findMovedUnits(tx, resolved)),
     ...(await findBrokenNetworks(tx, resolved)),
     ...(await findLoopsOfSuccessors(tx, resolved)),
+    ...(await findCrossedLimits(tx, resolved)),
+    ...(await findLeadingTwice(tx, resolved)),
   ];
 }
 

@@ -23,6 +23,7 @@ export async function readNames(tx: Transaction, ids: Iterable<string>): Promise
       UNION ALL SELECT c."id", s."code" || ' ' || c."designation" FROM "Controller" c
         JOIN "Site" s ON s."id" = c."siteId"
       UNION ALL SELECT n."id", s."code" || ' ' || n."name" FROM "Network" n JOIN "Site" s ON s."id" = n."siteId"
+      UNION ALL SELECT p."id", m."name" || ' ' || p."designation" FROM "Panel" p JOIN machine m ON m."id" = p."machineId"
       UNION ALL SELECT a."id", m."name" || ' ' || a."code" FROM "Axis" a JOIN machine m ON m."id" = a."machineId"
       UNION ALL SELECT "id", "maker" || ' ' || "name" FROM "Family"
       UNION ALL SELECT * FROM part
@@ -39,6 +40,12 @@ export async function readNames(tx: Transaction, ids: Iterable<string>): Promise
         JOIN "Site" s ON s."id" = k."siteId" JOIN part p ON p."id" = k."partId"
       UNION ALL SELECT e."id", s."code" || ' ' || coalesce(e."reference", '') FROM "Event" e
         JOIN "Site" s ON s."id" = e."siteId"
+      UNION ALL SELECT b."id", c."designation" || ' ' || b."kind" || ' ' || b."takenOn" FROM "Backup" b
+        JOIN "Controller" c ON c."id" = b."controllerId"
+      UNION ALL SELECT c."id", coalesce(l."code", s."code") || ' ' || c."role" FROM "Contact" c
+        JOIN "Site" s ON s."id" = c."siteId" LEFT JOIN "Line" l ON l."id" = c."lineId"
+      UNION ALL SELECT w."id", coalesce(l."code", s."code") || ' ' || w."name" FROM "ShutdownWindow" w
+        JOIN "Site" s ON s."id" = w."siteId" LEFT JOIN "Line" l ON l."id" = w."lineId"
     )
     SELECT n."id"::text AS "id", n."name" FROM wanted JOIN named n USING ("id")`;
   return new Map(rows.map(({ id, name }) => [id, name]));

@@ -34,6 +34,10 @@ const finders: Readonly<Record<Entity, Find>> = {
     SELECT l."code" || '␟' || t."code" AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
     FROM "Machine" t JOIN "Line" l ON l."id" = t."lineId"
     WHERE l."code" || '␟' || t."code" = ANY(${keys}::text[])`,
+  Panel: (tx, keys) => tx.$queryRaw`
+    SELECT l."code" || '␟' || m."code" || '␟' || t."designation" AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
+    FROM "Panel" t JOIN "Machine" m ON m."id" = t."machineId" JOIN "Line" l ON l."id" = m."lineId"
+    WHERE l."code" || '␟' || m."code" || '␟' || t."designation" = ANY(${keys}::text[])`,
   Network: (tx, keys) => tx.$queryRaw`
     SELECT s."code" || '␟' || t."name" AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
     FROM "Network" t JOIN "Site" s ON s."id" = t."siteId"
@@ -88,6 +92,24 @@ const finders: Readonly<Record<Entity, Find>> = {
     SELECT s."code" || '␟' || t."source" || '␟' || t."reference" AS "key", t."id"::text AS "id", to_jsonb(t) AS "row"
     FROM "Event" t JOIN "Site" s ON s."id" = t."siteId"
     WHERE s."code" || '␟' || t."source" || '␟' || t."reference" = ANY(${keys}::text[])`,
+  Backup: (tx, keys) => tx.$queryRaw`
+    SELECT * FROM (
+      SELECT s."code" || '␟' || c."designation" || '␟' || t."kind" || '␟' || t."takenOn" || '␟' || t."keptAt" AS "key",
+        t."id"::text AS "id", to_jsonb(t) AS "row"
+      FROM "Backup" t JOIN "Controller" c ON c."id" = t."controllerId" JOIN "Site" s ON s."id" = c."siteId"
+    ) found WHERE found."key" = ANY(${keys}::text[]) ORDER BY "id" DESC`,
+  Contact: (tx, keys) => tx.$queryRaw`
+    SELECT * FROM (
+      SELECT s."code" || '␟' || coalesce(l."code", '') || '␟' || t."role" AS "key",
+        t."id"::text AS "id", to_jsonb(t) AS "row"
+      FROM "Contact" t JOIN "Site" s ON s."id" = t."siteId" LEFT JOIN "Line" l ON l."id" = t."lineId"
+    ) found WHERE found."key" = ANY(${keys}::text[]) ORDER BY "id" DESC`,
+  ShutdownWindow: (tx, keys) => tx.$queryRaw`
+    SELECT * FROM (
+      SELECT s."code" || '␟' || coalesce(l."code", '') || '␟' || t."startsOn" AS "key",
+        t."id"::text AS "id", to_jsonb(t) AS "row"
+      FROM "ShutdownWindow" t JOIN "Site" s ON s."id" = t."siteId" LEFT JOIN "Line" l ON l."id" = t."lineId"
+    ) found WHERE found."key" = ANY(${keys}::text[]) ORDER BY "id" DESC`,
 };
 
 /** What is stored under these natural keys, by key. */

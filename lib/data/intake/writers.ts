@@ -17,6 +17,7 @@ const tables: Readonly<Record<Entity, (tx: Transaction) => Table>> = {
   Line: (tx) => tx.line,
   Controller: (tx) => tx.controller,
   Machine: (tx) => tx.machine,
+  Panel: (tx) => tx.panel,
   Network: (tx) => tx.network,
   Axis: (tx) => tx.axis,
   Family: (tx) => tx.family,
@@ -29,6 +30,9 @@ const tables: Readonly<Record<Entity, (tx: Transaction) => Table>> = {
   Placement: (tx) => tx.placement,
   StockLot: (tx) => tx.stockLot,
   Event: (tx) => tx.event,
+  Backup: (tx) => tx.backup,
+  Contact: (tx) => tx.contact,
+  ShutdownWindow: (tx) => tx.shutdownWindow,
 };
 
 const ROWS_A_STATEMENT = 500;

@@ -209,4 +209,54 @@ export const ASSET_FIELDS: readonly Field[] = [
       "read on|backup date|last backup|ausgelesen am|gelesen am|odczytano|data odczytu|avläst|avläst den|leído el|fecha de lectura",
     example: "2026-09-14",
   }),
+  defineField({
+    key: "controllerHardware",
+    label: "Controller hardware",
+    kind: "code",
+    synonyms:
+      "hardware|hardware revision|controller hardware revision|hardwarestand|hardwarestand steuerung|rewizja sterownika|hårdvara|hårdvarurevision|revisión de hardware",
+    example: "C2",
+  }),
+  defineField({
+    key: "controllerAxisLimit",
+    label: "Controller axes at most",
+    kind: "integer",
+    unit: "axes",
+    min: 1,
+    max: 1000,
+    synonyms:
+      "axis limit|max axes|axes at most|achsen maximal|max achsen|maks osi|limit osi|max axlar|axelgräns|ejes máximos|límite de ejes",
+    example: "16",
+  }),
+  defineField({
+    key: "leadsLine",
+    label: "Controller leads line",
+    kind: "code",
+    synonyms:
+      "leads line|leading controller of|leitsteuerung von|führt linie|sterownik wiodący linii|leder linje|controlador principal de",
+    example: "VEL-01",
+  }),
+  defineField({
+    key: "panel",
+    label: "Panel",
+    kind: "code",
+    synonyms:
+      "cabinet|enclosure|schaltschrank|schrank|szafa|szafa sterownicza|apparatskåp|skåp|tablero|armario",
+    example: "+A1",
+  }),
+  defineField({
+    key: "panelName",
+    label: "Panel name",
+    kind: "text",
+    synonyms: "cabinet name|schrankname|nazwa szafy|skåpnamn|nombre del tablero|nombre del armario",
+    example: "Main panel",
+  }),
+  defineField({
+    key: "panelLocation",
+    label: "Panel location",
+    kind: "text",
+    synonyms:
+      "cabinet location|where the panel stands|schrankstandort|standort schrank|miejsce szafy|skåpets plats|ubicación del tablero|ubicación del armario",
+    example: "behind the machine, left of the gate",
+  }),
 ];

@@ -1,4 +1,5 @@
 import { defineChoice, defineField, type Field } from "@/lib/intake/field";
+import { AXIS_FACT_FIELDS } from "@/lib/intake/fields/axisFactFields";
 import { OTHER_ITEM_FIELDS } from "@/lib/intake/fields/otherItemFields";
 
 const NETWORK_KIND_CHOICES = [
@@ -76,6 +77,16 @@ export const AXIS_FIELDS: readonly Field[] = [
     synonyms:
       "network kind|network type|bus|bus type|netzart|netztyp|bustyp|rodzaj sieci|typ sieci|nätverkstyp|tipo de red|tipo de bus",
     example: "Fibre ring",
+  }),
+  defineField({
+    key: "networkProfileFamily",
+    label: "Profile family of network",
+    kind: "integer",
+    unit: "CPF of IEC 61784",
+    min: 1,
+    max: 99,
+    synonyms: "cpf|profile family|cpf network|profilfamilie|rodzina profili|profilfamilj|familia de perfil",
+    example: "16",
   }),
   defineField({
     key: "ringOrder",
@@ -208,5 +219,6 @@ export const AXIS_FIELDS: readonly Field[] = [
     synonyms: "unit|wegeinheit|einheit|jednostka|jednostka drogi|enhet|vägenhet|unidad|unidad de recorrido",
     example: "deg",
   }),
+  ...AXIS_FACT_FIELDS,
   ...OTHER_ITEM_FIELDS,
 ];

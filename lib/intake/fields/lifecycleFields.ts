@@ -160,6 +160,27 @@ export const LIFECYCLE_FIELDS: readonly Field[] = [
     example: "35",
   }),
   defineField({
+    key: "powerKw",
+    label: "Rated power",
+    kind: "decimal",
+    unit: "kW",
+    min: 0.001,
+    max: 10_000,
+    synonyms:
+      "power|rated power kw|power kw|leistung|nennleistung|leistung kw|moc|moc znamionowa|effekt|märkeffekt|potencia|potencia nominal",
+    example: "1.5",
+  }),
+  defineField({
+    key: "profileFamily",
+    label: "Profile family",
+    kind: "integer",
+    unit: "CPF of IEC 61784",
+    min: 1,
+    max: 99,
+    synonyms: "cpf|communication profile family|profilfamilie|rodzina profili|profilfamilj|familia de perfil",
+    example: "16",
+  }),
+  defineField({
     key: "source",
     label: "Source",
     kind: "text",

@@ -1,6 +1,7 @@
 import type { Values } from "@/lib/intake/checkRow";
 import { given, storedNumber } from "@/lib/intake/intents/cells";
 import { type Intent, keyOf } from "@/lib/intake/intents/intent";
+import { panelIntents } from "@/lib/intake/intents/panelIntents";
 import { firmwareValue, textValue } from "@/lib/intake/rowValues";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 
@@ -20,6 +21,7 @@ export function assetIntents(row: Values, { rowNumber, recordedOn }: Context): I
     lineIntent(row, { site, line }, rowNumber),
     ...controllerIntents(row, site, rowNumber),
     ...machineIntents(row, { site, line }, rowNumber),
+    ...panelIntents(row, keyOf(line, textValue(row, "machineCode")), rowNumber),
   ];
 }
 
@@ -82,10 +84,16 @@ function controllerIntents(row: Values, site: string, rowNumber: number): Intent
     firmware: firmware?.level ?? null,
     firmwareRaw: firmware?.raw ?? null,
     memoryPercent: storedNumber(row, "memoryPercent", 1),
+    hardware: textValue(row, "controllerHardware"),
+    axisLimit: storedNumber(row, "controllerAxisLimit"),
     readOn: textValue(row, "controllerReadOn"),
     evidence: textValue(row, "controllerReadOn") === null ? null : "measured",
   });
-  const parents = { siteId: { entity: "Site" as const, key: site } };
+  const leads = textValue(row, "leadsLine");
+  const parents = {
+    siteId: { entity: "Site" as const, key: site },
+    ...(leads === null ? {} : { leadsLineId: { entity: "Line" as const, key: leads } }),
+  };
   const key = keyOf(site, designation);
   return [
     {

@@ -1,9 +1,12 @@
 import type { Values } from "@/lib/intake/checkRow";
+import { axisFactValues } from "@/lib/intake/intents/axisFactValues";
 import type { Catalogue } from "@/lib/intake/intents/catalogue";
 import { given, type RowIntents, storedNumber } from "@/lib/intake/intents/cells";
 import { driveDesignation, motorDesignation } from "@/lib/intake/intents/designations";
 import { type Entity, type Intent, keyOf } from "@/lib/intake/intents/intent";
+import { panelIntents } from "@/lib/intake/intents/panelIntents";
 import { meantPart, type PartMention } from "@/lib/intake/intents/partIntents";
+import { profileFamilyProblems } from "@/lib/intake/intents/profileFamilyProblems";
 import { textValue } from "@/lib/intake/rowValues";
 
 interface Context {
@@ -31,26 +34,30 @@ export function axisIntents(row: Values, context: Context): RowIntents {
     const designation = textValue(row, "designation") ?? "";
     return placeIntents(
       row,
-      { designation, axisKey: null, columns: { ...itemColumns, ...described } },
+      { designation, ...{ axisKey: null, inPanel: true }, columns: { ...itemColumns, ...described } },
       context,
     );
   }
   const axisKey = keyOf(machineKey(row), axis);
   const drive = {
     designation: driveDesignation(axis),
-    axisKey,
+    ...{ axisKey, inPanel: true },
     columns: { ...driveColumns, itemClass: "drive", description: null, revisionField: "driveRevision" },
   };
   const motor = {
     designation: motorDesignation(axis),
-    axisKey,
+    // A motor sits at the machine; the panel of the row is its drive's.
+    ...{ axisKey, inPanel: false },
     columns: { ...motorColumns, itemClass: "motor", description: null, revisionField: null },
   };
   const places = [drive, motor].map((place) => placeIntents(row, place, context));
   const own = [...networkIntents(row, context), axisIntent(row, axis, context)];
   return {
     intents: [...own, ...places.flatMap((place) => place.intents)],
-    problems: places.flatMap((place) => place.problems),
+    problems: [
+      ...places.flatMap((place) => place.problems),
+      ...profileFamilyProblems(row, "networkProfileFamily"),
+    ],
   };
 }
 
@@ -62,7 +69,10 @@ function networkIntents(row: Values, { siteOfLine, rowNumber }: Context): Intent
   const name = textValue(row, "networkName");
   const site = siteOfLine(textValue(row, "lineCode") ?? "");
   if (name === null || site === null) return [];
-  const values = given({ kind: textValue(row, "networkKind") });
+  const values = given({
+    kind: textValue(row, "networkKind"),
+    profileFamily: storedNumber(row, "networkProfileFamily"),
+  });
   const parents = { siteId: { entity: "Site" as const, key: site } };
   return [
     {
@@ -96,6 +106,7 @@ function axisIntent(row: Values, code: string, { siteOfLine, rowNumber }: Contex
     loadRevs: storedNumber(row, "loadRevs"),
     unitsPerLoadRev: storedNumber(row, "unitsPerLoadRev", 6),
     travelUnit: textValue(row, "travelUnit"),
+    ...axisFactValues(row),
   });
   return { entity: "Axis", key: keyOf(machineKey(row), code), parents, values, whenNew: { code }, rowNumber };
 }
@@ -103,14 +114,21 @@ function axisIntent(row: Values, code: string, { siteOfLine, rowNumber }: Contex
 interface Place {
   readonly designation: string;
   readonly axisKey: string | null;
+  /** Whether it stands in the panel the row names. */
+  readonly inPanel: boolean;
   readonly columns: PlaceColumns;
 }
 
-function placeIntents(row: Values, { designation, axisKey, columns }: Place, context: Context): RowIntents {
+function placeIntents(
+  row: Values,
+  { designation, axisKey, inPanel, columns }: Place,
+  context: Context,
+): RowIntents {
   const { rowNumber } = context;
   const meant = meantPart(row, columns, context);
   const machine = machineKey(row);
   const key = keyOf(machine, designation);
+  const [panel] = inPanel ? panelIntents(row, machine, rowNumber) : [];
   const position: Intent = {
     entity: "Position",
     key,
@@ -118,6 +136,7 @@ function placeIntents(row: Values, { designation, axisKey, columns }: Place, con
       machineId: { entity: "Machine", key: machine },
       ...parent("axisId", "Axis", axisKey),
       ...parent("partId", "Part", meant.key),
+      ...parent("panelId", "Panel", panel?.key ?? null),
     },
     values: given({ itemClass: columns.itemClass }),
     whenNew: { designation },
@@ -126,7 +145,10 @@ function placeIntents(row: Values, { designation, axisKey, columns }: Place, con
   const revision = (columns.revisionField && textValue(row, columns.revisionField)) || meant.revision;
   const serial = textValue(row, columns.serialField);
   const unit = unitIntents({ partKey: meant.key, serial, revision, positionKey: key }, rowNumber);
-  return { intents: [...meant.intents, position, ...unit], problems: meant.problems };
+  return {
+    intents: [...meant.intents, ...(panel ? [panel] : []), position, ...unit],
+    problems: meant.problems,
+  };
 }
 
 function parent(field: string, entity: Entity, key: string | null) {

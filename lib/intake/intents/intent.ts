@@ -5,6 +5,7 @@ export const ENTITIES = [
   "Line",
   "Controller",
   "Machine",
+  "Panel",
   "Network",
   "Axis",
   "Family",
@@ -17,6 +18,9 @@ export const ENTITIES = [
   "Placement",
   "StockLot",
   "Event",
+  "Backup",
+  "Contact",
+  "ShutdownWindow",
 ] as const;
 
 export type Entity = (typeof ENTITIES)[number];

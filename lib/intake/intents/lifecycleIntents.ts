@@ -3,6 +3,7 @@ import type { Catalogue } from "@/lib/intake/intents/catalogue";
 import { given, type RowIntents, storedNumber } from "@/lib/intake/intents/cells";
 import { type Intent, type Kept, keyOf } from "@/lib/intake/intents/intent";
 import { meantPart } from "@/lib/intake/intents/partIntents";
+import { profileFamilyProblems } from "@/lib/intake/intents/profileFamilyProblems";
 import { numberValue, partValue, textValue } from "@/lib/intake/rowValues";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 
@@ -37,7 +38,7 @@ export function lifecycleIntents(row: Values, context: Context): RowIntents {
       ...factIntents(row, facts, context),
       ...successorIntents(row, meant.key, context),
     ],
-    problems: meant.problems,
+    problems: [...meant.problems, ...profileFamilyProblems(row, "profileFamily")],
   };
 }
 
@@ -78,6 +79,8 @@ function partIntent(row: Values, { key, familyKey }: PartKeys, rowNumber: number
     leadWeeksP80: storedNumber(row, "leadWeeksP80", 1),
     repairYield: repaired === null ? null : Number((repaired / 100).toFixed(3)),
     repairTurnaroundDays: storedNumber(row, "repairTurnaroundDays"),
+    powerKw: storedNumber(row, "powerKw", 3),
+    profileFamily: storedNumber(row, "profileFamily"),
   });
   const parents: Intent["parents"] =
     familyKey === null ? {} : { familyId: { entity: "Family", key: familyKey } };

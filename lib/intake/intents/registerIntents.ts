@@ -1,5 +1,6 @@
 import { assetIntents } from "@/lib/intake/intents/assetIntents";
 import { axisIntents } from "@/lib/intake/intents/axisIntents";
+import { backupIntents, contactIntents, windowIntents } from "@/lib/intake/intents/cardIntents";
 import type { Catalogue } from "@/lib/intake/intents/catalogue";
 import type { RowIntents } from "@/lib/intake/intents/cells";
 import { eventIntents } from "@/lib/intake/intents/eventIntents";
@@ -31,5 +32,11 @@ export function registerIntents(register: RegisterKey, row: ReadRow, around: Sur
       return eventIntents(row.values, context);
     case "lifecycle":
       return lifecycleIntents(row.values, context);
+    case "backups":
+      return backupIntents(row.values, context);
+    case "contacts":
+      return contactIntents(row.values, context);
+    case "windows":
+      return windowIntents(row.values, context);
   }
 }

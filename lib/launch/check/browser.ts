@@ -8,11 +8,14 @@ import { freePort } from "../port";
 import { runNode } from "../run";
 import { startWeb } from "../web";
 import { lackOfChromium } from "./chromium";
-import { once, type Tally, tallyOfJourneys } from "./tally";
+import { add, once, type Tally, tallyOfJourneys } from "./tally";
 
 const CONFIG = "test/e2e/playwright.config.ts";
 
-/** Serves the demonstration from a throwaway database and walks through it with a browser. */
+/** The journeys are parted in two, each half with a server and a database of its own: they wait more than they compute. */
+const HALVES = ["1", "2"] as const;
+
+/** Serves the demonstration from throwaway databases and walks through it with browsers. */
 export async function runBrowserTests(server: (name: string) => string, life: Life): Promise<Tally> {
   if (!existsSync(join(projectFolder, CONFIG))) return { passed: 0, failed: 0 };
   const lack = isBuilt() ? lackOfChromium() : "The browser tests did not run, since the app was not built.";
@@ -20,19 +23,34 @@ export async function runBrowserTests(server: (name: string) => string, life: Li
     console.error(lack);
     return once(false);
   }
-  const address = await serveDemo(server, life);
-  const report = join(stateFolder, "browser-report.json");
+  const walks: (() => Promise<Tally>)[] = [];
+  // One after the other: a free port is only found, not held.
+  for (const half of HALVES) {
+    const address = await serveDemo(`ebbline_browser_${half}`, server, life);
+    const env = { EBBLINE_TEST_ADDRESS: address, EBBLINE_TEST_DATABASE_URL: server("postgres") };
+    walks.push(() => walk(half, env, life));
+  }
+  return (await Promise.all(walks.map((start) => start()))).reduce(add);
+}
+
+async function walk(half: string, env: Record<string, string>, { stopping }: Life): Promise<Tally> {
+  const report = join(stateFolder, `browser-report-${half}.json`);
   rmSync(report, { force: true });
-  await runNode(["node_modules/@playwright/test/cli.js", "test", "-c", CONFIG], {
-    env: { EBBLINE_TEST_ADDRESS: address, EBBLINE_TEST_DATABASE_URL: server("postgres") },
-    signal: life.stopping,
+  const shard = `--shard=${half}/${HALVES.length}`;
+  await runNode(["node_modules/@playwright/test/cli.js", "test", "-c", CONFIG, shard], {
+    env: {
+      ...env,
+      EBBLINE_TEST_REPORT: report,
+      EBBLINE_TEST_RESULTS: join(projectFolder, "test-results", half),
+    },
+    signal: stopping,
   });
   return tallyOfJourneys(report);
 }
 
-async function serveDemo(server: (name: string) => string, life: Life): Promise<string> {
-  await dropDatabase(server, "ebbline_browser");
-  const url = await makeDatabase(server, "ebbline_browser", (fresh) => seedDemo(fresh, life.stopping));
+async function serveDemo(name: string, server: (name: string) => string, life: Life): Promise<string> {
+  await dropDatabase(server, name);
+  const url = await makeDatabase(server, name, (fresh) => seedDemo(fresh, life.stopping));
   const port = await freePort(0);
   const address = `http://127.0.0.1:${port}`;
   const settings = { host: "127.0.0.1", port, demo: true, externalDatabase: undefined, address };

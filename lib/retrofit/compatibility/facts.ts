@@ -35,6 +35,12 @@ export interface ControllerFacts {
   readonly designation: string;
   readonly model: string;
   readonly level: FirmwareLevel;
+  /** Hardware letter and level, e.g. C2; null is not known. */
+  readonly hardware: string | null;
+  /** Axes it can drive at most, as recorded of it; null is not known. */
+  readonly axisLimit: number | null;
+  /** Axes it drives on all its machines, of other lines too; null while one of them has no axis on record. */
+  readonly axesInAll: number | null;
   /** Memory used, percent; null is not known. */
   readonly memoryPercent: number | null;
   readonly evidence: Evidence;

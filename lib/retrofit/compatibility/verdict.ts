@@ -15,7 +15,8 @@ export type Blocker =
   | "Motor unmatched"
   | "Feedback unmatched"
   | "Drive revision"
-  | "Ring whole";
+  | "Ring whole"
+  | "Axis ceiling";
 
 /** What one rule says of one controller, and from what. */
 export interface Verdict {

@@ -62,6 +62,7 @@ export function largeParts(): PartRow[] {
     repairYield: chance.integer(4, 9) / 10,
     repairTurnaroundDays: chance.integer(15, 60),
     powerKw: null,
+    profileFamily: null,
   }));
 }
 

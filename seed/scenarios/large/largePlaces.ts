@@ -58,6 +58,7 @@ export function* largePositions(): Generator<PositionRow> {
       id: numberedId("Position", n),
       machineId: numberedId("Machine", machine),
       axisId: axis === null ? null : numberedId("Axis", axis),
+      panelId: itemClass === "motor" || itemClass === "hmi" ? null : numberedId("Panel", machine),
       itemClass,
       designation,
       partId: numberedId("Part", part),

@@ -1,4 +1,5 @@
 import { randomStream } from "@/lib/kernel/random";
+import { type PanelRow, UNSURVEYED } from "@/seed/panelTables";
 import {
   AXES,
   LARGE_SEED,
@@ -78,6 +79,7 @@ export function* largeControllers(): Generator<ControllerRow> {
       firmware,
       firmwareRaw: firmware === null ? null : String(firmware),
       memoryPercent: firmware === null ? null : chance.integer(30, 95),
+      ...{ hardware: null, axisLimit: null },
       readOn: firmware === null ? null : "2026-06-01",
       evidence: firmware === null ? "assumed" : "measured",
       leadsLineId: null,
@@ -100,6 +102,18 @@ export function* largeMachines(): Generator<MachineRow> {
   }
 }
 
+/** One panel a machine. */
+export function* largePanels(): Generator<PanelRow> {
+  for (let machine = 0; machine < MACHINES; machine += 1)
+    yield {
+      id: numberedId("Panel", machine),
+      machineId: numberedId("Machine", machine),
+      designation: "+A1",
+      name: null,
+      location: null,
+    };
+}
+
 /** One network a machine. */
 export function* largeNetworks(): Generator<NetworkRow> {
   for (let machine = 0; machine < MACHINES; machine += 1) {
@@ -109,6 +123,7 @@ export function* largeNetworks(): Generator<NetworkRow> {
       siteId: numberedId("Site", siteOfLine(line)),
       name: `${lineCode(line)}-N${(machine % SIZE.machinesPerLine) + 1}`,
       kind: modelOf(line) === "Slate 7" ? "ethernet" : "fibre_ring",
+      profileFamily: null,
     };
   }
 }
@@ -133,6 +148,9 @@ export function* largeAxes(): Generator<AxisRow> {
       loadRevs: 1,
       unitsPerLoadRev: 360,
       travelUnit: "deg",
+      ...UNSURVEYED,
+      ...{ powerCable: "4G2.5 shielded", powerCableLength: 12.5, powerCableInChain: false },
+      ...{ powerCableEvidence: "documented", homing: "absolute_encoder", homingEvidence: "documented" },
       evidence: "documented",
     };
   }

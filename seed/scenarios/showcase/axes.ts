@@ -1,4 +1,5 @@
 import { type RandomStream, randomStream } from "@/lib/kernel/random";
+import { UNSURVEYED } from "@/seed/panelTables";
 import type { PlannedMachine } from "@/seed/scenarios/showcase/layout";
 import type { DriveFamily } from "@/seed/scenarios/showcase/lineTable";
 import { nameAxis } from "@/seed/scenarios/showcase/machineNames";
@@ -89,6 +90,7 @@ export function axisTables(
       inServiceYear: axis.year,
       ...(seats.get(axis) ?? none),
       ...record(axis, motorOf.get(axis) ?? "FI", chance),
+      ...UNSURVEYED,
     })),
   };
 }

@@ -1,6 +1,6 @@
 import type { RuleKind, RuleTerms } from "@/lib/schema/compatibilityRule";
+import type { CompatibilityRuleRow } from "@/seed/ruleTables";
 import { seedId } from "@/seed/seedId";
-import type { CompatibilityRuleRow } from "@/seed/tables";
 
 type Spec = {
   readonly [K in RuleKind]: Pick<CompatibilityRuleRow, "code" | "note" | "source" | "evidence"> & {
@@ -55,6 +55,11 @@ const RULES: readonly Spec[] = [
     ...{ code: "R7", kind: "ring_whole", terms: {}, evidence: "assumed" },
     note: "A ring is in series: its axes are converted together, or a second network runs beside it.",
     source: "Common practice, no source",
+  },
+  {
+    ...{ code: "R8", kind: "axis_ceiling", source: LIST, evidence: "documented" },
+    terms: { model: "Slate 5", olderThan: "C", belowLevel: null, axes: 16 },
+    note: "A Slate 5 of hardware older than C has the memory for 16 axes at most.",
   },
 ];
 

@@ -116,10 +116,31 @@ const UNREAD = {
   evidence: "assumed" as const,
 };
 
+/** Sites that wrote down how many axes their controllers can drive. */
+const LIMITS_KNOWN = ["VEL", "THO"];
+const AXES_AT_MOST: Readonly<Record<ControllerModel, number>> = {
+  "Slate 3": 16,
+  "Slate 5": 32,
+  "Slate 7": 64,
+};
+
+/** What stands on the plate; nobody looked at that of a controller that was not read either. */
+function plateOf(one: Bare, unread: boolean, chance: RandomStream) {
+  const model = modelOf(one);
+  const hardware = chance.pick(
+    model === "Slate 3" ? ["A3", "B1"] : model === "Slate 5" ? ["B2", "C1", "C2"] : ["A1", "B1"],
+  );
+  // Of hardware C on a Slate 5 drives twice the axes.
+  const most = model === "Slate 5" && hardware < "C" ? 16 : AXES_AT_MOST[model];
+  const known = LIMITS_KNOWN.includes(lineOf(one).site);
+  return { hardware: unread ? null : hardware, axisLimit: unread || !known ? null : most };
+}
+
 /** 214 controllers for 250 machines; a machine that shares runs on its neighbour's. */
 export function planControllers(seed: number, machines: readonly PlannedMachine[]): PlannedController[] {
   const chance = randomStream(seed, "controller");
   const bare = bareControllers(machines, pickSharing(machines, chance));
+  const plates = randomStream(seed, "controller plate");
   const unknown = pickUnknown(bare, chance);
   const lower = pickLower(bare, unknown, chance);
   return bare.map((one) => {
@@ -134,6 +155,7 @@ export function planControllers(seed: number, machines: readonly PlannedMachine[
         designation: one.designation,
         model,
         ...(unknown.has(one) ? UNREAD : readingOf(one, lower.has(one), chance)),
+        ...plateOf(one, unknown.has(one), plates),
         leadsLineId: one.leads ? lineId(lineOf(one).code) : null,
       },
     };

@@ -34,6 +34,14 @@ const KIND: Readonly<Record<DriveFamily, NetworkRow["kind"]>> = {
 };
 const MARK = { fibre_ring: "R", ethernet: "E", analogue: "N", pulse: "P", unknown: "U" } as const;
 
+/** Sites whose drawings name the profile family of their rings. */
+const FAMILY_ON_DRAWING = ["VEL", "THO"];
+/** The profile family of fibre rings after IEC 61491, from memory. */
+const RING_FAMILY = 16;
+
+const familyOf = (site: string, kind: NetworkRow["kind"]): number | null =>
+  kind === "fibre_ring" && FAMILY_ON_DRAWING.includes(site) ? RING_FAMILY : null;
+
 function grouped(axes: readonly PlannedAxis[], keyOf: (axis: PlannedAxis) => string): PlannedAxis[][] {
   const groups = new Map<string, PlannedAxis[]>();
   for (const axis of axes) {
@@ -91,7 +99,7 @@ export function planNetworks(axes: readonly PlannedAxis[]): PlannedNetworks {
     numbers.set(stem, number);
     const name = `${stem}${number}`;
     const id = seedId("Network", `${line.site}/${name}`);
-    networks.push({ id, siteId: siteId(line.site), name, kind });
+    networks.push({ id, siteId: siteId(line.site), name, kind, profileFamily: familyOf(line.site, kind) });
     const hasAddress = kind === "fibre_ring" || kind === "ethernet";
     strand.forEach((axis, i) => {
       seats.set(axis, {

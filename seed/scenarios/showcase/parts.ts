@@ -97,6 +97,10 @@ function powerOf(key: string, family: FamilySpec): number | null {
   return family.itemClass === "motor" ? (MOTOR_KW[key.slice(3)] ?? null) : null;
 }
 
+/** Families of drives on fibre rings, and the profile family of such rings after IEC 61491, from memory. */
+const RING_DRIVES = ["HR", "OK"];
+const RING_FAMILY = 16;
+
 export function partRows(): PartRow[] {
   return PARTS.map(({ key, family, price, ...part }) => ({
     id: partId(key),
@@ -113,5 +117,6 @@ export function partRows(): PartRow[] {
     repairYield: part.repairYield,
     repairTurnaroundDays: part.repairTurnaroundDays,
     powerKw: powerOf(key, family),
+    profileFamily: RING_DRIVES.includes(family.key) ? RING_FAMILY : null,
   }));
 }

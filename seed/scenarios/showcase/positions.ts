@@ -41,6 +41,7 @@ function place(sketch: PositionSketch): PlannedPosition {
       id: seedId("Position", `${machine.line.code}/${machine.code}/${designation}`),
       machineId: machine.id,
       axisId: axis?.id ?? null,
+      panelId: null,
       itemClass,
       designation,
       partId: partKey === null ? null : partId(partKey),

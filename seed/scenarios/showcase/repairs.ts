@@ -1,11 +1,11 @@
-import { addDays } from "@/lib/kernel/isoDate";
+import { addDays, addMonths } from "@/lib/kernel/isoDate";
 import { type RandomStream, randomStream } from "@/lib/kernel/random";
+import type { RepairOrderRow } from "@/seed/countTables";
 import { apportion } from "@/seed/scenarios/showcase/apportion";
 import { D0 } from "@/seed/scenarios/showcase/moment";
 import { partId, partSpec } from "@/seed/scenarios/showcase/parts";
 import { siteId } from "@/seed/scenarios/showcase/sites";
 import { seedId } from "@/seed/seedId";
-import type { RepairOrderRow } from "@/seed/tables";
 
 interface Out {
   readonly site: string;
@@ -53,13 +53,20 @@ function findings(key: string, count: number): string[] {
   ];
 }
 
-function returned(chance: RandomStream): Omit<RepairOrderRow, "id" | "reference">[] {
+/** An order as it was sent and came back, before it is known who repaired it and for how much. */
+type Trip = Pick<
+  RepairOrderRow,
+  "siteId" | "partId" | "serial" | "sentOn" | "dueOn" | "returnedOn" | "finding"
+>;
+
+function returned(chance: RandomStream): (Trip & { readonly key: string })[] {
   return RETURNED.flatMap(([key, count]) =>
     chance.shuffle(findings(key, count)).map((finding) => {
       const sentOn = addDays(D0, -chance.integer(90, 1700));
       const days = partSpec(key).repairTurnaroundDays ?? 30;
       const backAfter = Math.round(days * chance.between(0.6, 1.7));
       return {
+        key,
         siteId: siteId(chance.pick(HOMES)),
         partId: partId(key),
         serial: `${partSpec(key).family.mark}${chance.integer(900_000, 999_999)}`,
@@ -72,9 +79,45 @@ function returned(chance: RandomStream): Omit<RepairOrderRow, "id" | "reference"
   );
 }
 
+const FAULTS = [
+  "Trips on overcurrent at start",
+  "No display, fan runs",
+  "Lost feedback after warming up",
+  "Burnt smell, will not power up",
+  "Ring fault, sporadic",
+] as const;
+const INDEPENDENT = "Quellbrook repair shop";
+const INDEPENDENT_SHARE = 0.4;
+const WARRANTY_MONTHS = 12;
+
+/** Who repaired it and what it cost, from a stream of its own, so that the trips stay as they are. */
+function termsOf(key: string, trip: Trip, chance: RandomStream) {
+  const { family, price } = partSpec(key);
+  const repairer = chance.next() < INDEPENDENT_SHARE ? INDEPENDENT : `${family.maker} service`;
+  const fault = chance.pick(FAULTS);
+  const share = chance.between(0.2, 0.45);
+  const isDone = trip.returnedOn !== null && trip.finding === "repaired";
+  const cost = isDone && price !== null ? (price * share).toFixed(2) : null;
+  return {
+    ...{ repairer, fault, cost, costCurrency: cost === null ? null : "EUR" },
+    warrantyUntilOn: isDone && trip.returnedOn !== null ? addMonths(trip.returnedOn, WARRANTY_MONTHS) : null,
+  };
+}
+
+/** One drive that went out again forty-one days after it had come back as repaired. */
+function sentAgain(trips: readonly (Trip & { readonly key: string })[]): Trip & { readonly key: string } {
+  const first = trips.find(
+    ({ key, finding, sentOn }) => key === "HE-020" && finding === "repaired" && sentOn < addDays(D0, -250),
+  );
+  if (!first?.returnedOn) throw new RangeError("trips must hold a repaired HE-020 that came back, got none");
+  const sentOn = addDays(first.returnedOn, 41);
+  return { ...first, sentOn, dueOn: addDays(sentOn, 25), returnedOn: addDays(sentOn, 30) };
+}
+
 export function repairRows(seed: number): RepairOrderRow[] {
   const chance = randomStream(seed, "repair");
   const out = OUT.map(({ site, key, daysAgo, dueInDays }) => ({
+    key,
     siteId: siteId(site),
     partId: partId(key),
     serial: `HR${chance.integer(900_000, 999_999)}`,
@@ -83,8 +126,10 @@ export function repairRows(seed: number): RepairOrderRow[] {
     returnedOn: null,
     finding: null,
   }));
-  return [...returned(chance), ...out].map((order, i) => {
+  const back = returned(chance);
+  const terms = randomStream(seed, "repair terms");
+  return [...back, ...out, sentAgain(back)].map(({ key, ...trip }, i) => {
     const reference = `RO-${String(2_000 + i)}`;
-    return { id: seedId("RepairOrder", reference), reference, ...order };
+    return { id: seedId("RepairOrder", reference), reference, ...trip, ...termsOf(key, trip, terms) };
   });
 }

@@ -1,14 +1,27 @@
 import { axisTables, planAxes } from "@/seed/scenarios/showcase/axes";
+import { planAxisFacts } from "@/seed/scenarios/showcase/axisFacts";
+import { axisRecordTables } from "@/seed/scenarios/showcase/axisRecords";
 import { backupRows } from "@/seed/scenarios/showcase/backups";
 import { compatibilityRuleRows } from "@/seed/scenarios/showcase/compatibilityRules";
 import { contactRows } from "@/seed/scenarios/showcase/contacts";
 import { machineRows, planControllers } from "@/seed/scenarios/showcase/controllers";
+import { countLineRows, stockCountRows } from "@/seed/scenarios/showcase/counts";
 import { eventRows } from "@/seed/scenarios/showcase/events";
 import { familyRows } from "@/seed/scenarios/showcase/families";
 import { layout } from "@/seed/scenarios/showcase/layout";
 import { SHOWCASE_SEED } from "@/seed/scenarios/showcase/moment";
+import { noticePartRows, noticeRows } from "@/seed/scenarios/showcase/notices";
 import { obligationRows } from "@/seed/scenarios/showcase/obligations";
+import { panelRows, placedInPanels } from "@/seed/scenarios/showcase/panels";
 import { PARTS, partId, partRows } from "@/seed/scenarios/showcase/parts";
+import {
+  approvalFreezeRows,
+  crewRegionRows,
+  crewRegionSiteRows,
+  planFigureRows,
+  planPrecedenceRows,
+  riskAcceptanceRows,
+} from "@/seed/scenarios/showcase/planInputs";
 import { planPositions } from "@/seed/scenarios/showcase/positions";
 import { costEntryRows, milestoneRows, projectRows } from "@/seed/scenarios/showcase/projects";
 import { removalRows } from "@/seed/scenarios/showcase/removals";
@@ -36,6 +49,7 @@ export function showcase(seed = SHOWCASE_SEED): HeldTables {
   const axes = planAxes(seed, machines);
   const { positions, motorOf } = planPositions(seed, { machines, controllers, axes });
   const { axes: axisRows, networks } = axisTables(seed, axes, motorOf);
+  const facts = planAxisFacts(seed, axes, { rows: axisRows, motorOf });
   const events = eventRows(seed, positions);
   const { units, placements } = unitTables(seed, positions, events);
   const lots = stockRows(seed, positions);
@@ -48,25 +62,37 @@ export function showcase(seed = SHOWCASE_SEED): HeldTables {
     Obligation: obligationRows(),
     Contact: contactRows(),
     ShutdownWindow: shutdownWindowRows(),
+    CrewRegion: crewRegionRows(),
+    CrewRegionSite: crewRegionSiteRows(),
+    PlanFigure: planFigureRows(),
+    ApprovalFreeze: approvalFreezeRows(),
+    PlanPrecedence: planPrecedenceRows(),
+    RiskAcceptance: riskAcceptanceRows(),
     Controller: controllers.map(({ row }) => row),
     Backup: backupRows(seed, controllers),
     Machine: machineRows(controllers),
+    Panel: panelRows(machines),
     Network: networks,
-    Axis: axisRows,
+    Axis: axisRows.map((axis) => ({ ...axis, ...facts.get(axis.id) })),
     Family: familyRows(),
     Part: partRows(),
     PartAlias: aliasRows(shelvesIn(lots)),
     Successor: successorRows(),
     LifecycleFact: supplyFactRows(),
-    Position: positions.map(({ row }) => row),
+    Notice: noticeRows(),
+    NoticePart: noticePartRows(),
+    Position: placedInPanels(positions),
     Unit: units,
     Placement: placements,
     StockLot: lots,
     Event: events,
     RepairOrder: repairRows(seed),
+    StockCount: stockCountRows(lots),
+    CountLine: countLineRows(lots),
     Project: projectRows(),
     CostEntry: costEntryRows(),
     Milestone: milestoneRows(),
     PlannedRemoval: removalRows(positions),
+    ...axisRecordTables(seed, axes, axisRows),
   };
 }

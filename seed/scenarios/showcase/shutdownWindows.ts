@@ -15,6 +15,19 @@ PIN;Year-end shutdown 2027;2027-12-23;2028-01-02;7
 TAD;Easter week 2027;2027-03-22;2027-03-28;5
 TAD;Year-end shutdown 2027;2027-12-20;2028-01-03;
 THO;Summer shutdown 2027;2027-07-26;2027-08-08;10
+VEL;Summer shutdown 2028;2028-07-31;2028-08-18;14
+OST;Summer shutdown 2028;2028-06-26;2028-07-09;10
+KAR;Summer shutdown 2028;2028-07-03;2028-07-28;18
+PIN;July shutdown 2028;2028-06-30;2028-07-05;4
+PIN;Year-end shutdown 2028;2028-12-22;2029-01-01;7
+TAD;Easter week 2028;2028-04-10;2028-04-16;5
+THO;Summer shutdown 2028;2028-07-24;2028-08-06;10
+VEL;Summer shutdown 2029;2029-07-30;2029-08-17;14
+OST;Summer shutdown 2029;2029-06-25;2029-07-08;10
+KAR;Summer shutdown 2029;2029-07-02;2029-07-27;18
+PIN;July shutdown 2029;2029-06-29;2029-07-04;4
+TAD;Easter week 2029;2029-03-26;2029-04-01;5
+THO;Summer shutdown 2029;2029-07-23;2029-08-05;10
 `;
 
 /** The days on which each invented site stands still. */

@@ -48,7 +48,7 @@ const controller = (level: string | null, given: Partial<ControllerFacts> = {}):
     leads: false,
     groups: [group({})],
   },
-  ...{ cards: [], racks: [], rings: [], ...given },
+  ...{ cards: [], racks: [], rings: [], hardware: null, axisLimit: null, axesInAll: 6, ...given },
 });
 const verdict = (code: string, facts: ControllerFacts, against: readonly Rule[] = rules) =>
   judgeController(against, facts).verdicts.find((one) => one.code === code);

@@ -24,9 +24,13 @@ describe("a check of an axis", () => {
     ["travel", { asFound: 100, limit: 0.1, asLeft: [100.1] }, "passed"],
     ["travel", { asFound: 100, limit: 0.1, asLeft: [100.11] }, "failed"],
     ["following", { asFound: 0.2, asLeft: [0.22] }, "passed"],
+    ["travel", { asFound: 100, limit: 0.02, asLeft: [100.04] }, "failed"],
     ["following", { asFound: 0.2, asLeft: [0.221] }, "failed"],
+    ["following", { asFound: 0.2, asLeft: [-0.9] }, "failed"],
+    ["following", { asFound: -0.2, asLeft: [0.21] }, "passed"],
     ["torque", { limit: 80, asLeft: [80] }, "passed"],
     ["torque", { limit: 80, asLeft: [80.1] }, "failed"],
+    ["torque", { limit: 80, asLeft: [-120] }, "failed"],
     ["rate", { asFound: 300, asLeft: [294] }, "passed"],
     ["rate", { asFound: 300, asLeft: [293.9] }, "failed"],
     ["backup", { confirmed: true }, "passed"],
@@ -46,6 +50,29 @@ describe("a check of an axis", () => {
     expect(judge("homing", { ...entry, asLeft: [...homes.slice(1), 0.031] }).state).toBe("failed");
     expect(judge("homing", { ...entry, asLeft: homes.map((home) => home + 0.05) }).state).toBe("failed");
     expect(judge("homing", { limit: 0.02, asLeft: homes.map((home) => home + 0.05) }).state).toBe("passed");
+  });
+
+  it("prints a difference without the tail of binary fractions", () => {
+    const homes = Array.from({ length: 10 }, (_, i) => (i % 2 === 0 ? 21.65 : 21.67));
+    expect(judge("homing", { asFound: 21.65, limit: 0.02, asLeft: homes }).reason).toBe(
+      "Spread 0.02 over 10, allowed 0.02; mean off the mark by 0.01, allowed 0.02",
+    );
+    expect(judge("travel", { asFound: 500.04, limit: 0.25, asLeft: [500.02] }).reason).toBe(
+      "Off 500.04 by 0.02, allowed 0.25",
+    );
+  });
+
+  it("fails the first stop that is too long, and a spread too wide, before all readings are taken", () => {
+    const names = { by: "A", witness: "B" };
+    expect(judge("stopping", { asFound: 95, limit: 100, asLeft: [96], ...names }).reason).toBe(
+      "Worst 96, allowed 95",
+    );
+    expect(judge("stopping", { asFound: 95, limit: 100, asLeft: [94], ...names }).reason).toBe(
+      "Missing: 9 of 10 readings.",
+    );
+    expect(judge("homing", { limit: 0.02, asLeft: [0, 0.03] }).reason).toBe(
+      "Spread 0.03 over 2, allowed 0.02",
+    );
   });
 
   it("holds the longest stop against the old one and against the distance of the guards", () => {

@@ -10,7 +10,7 @@ const filterOf = (query: string) => readAxisFilter(new URLSearchParams(query));
 describe("the address of the list of axes", () => {
   it("without anything chooses nothing, by place", () => {
     expect(filterOf("")).toEqual({
-      ...{ site: null, line: null, family: null, network: null, evidence: null },
+      ...{ site: null, line: null, family: null, network: null, panel: null, evidence: null },
       ...{ text: "", sort: "place", descending: false },
     });
   });

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { count, plainNumber, quantity, significant } from "@/lib/view/number";
+import { count, exactNumber, plainNumber, quantity, significant } from "@/lib/view/number";
 
 const plain = (text: string) => text.replace(/\u202f/g, " ");
 
@@ -38,4 +38,17 @@ test("an expected count keeps one decimal, a counted one none, an unknown one is
   expect(count(0, "drive")).toBe("0 drives");
   expect(count(1.5, "supply", "supplies")).toBe("1.5 supplies");
   expect(count(null, "drive")).toBe("drives not known");
+});
+
+test.each([
+  [157.08, "157.08"],
+  [1_048_576, "1 048 576"],
+  [0.1 + 0.2, "0.3"],
+  [2 ** 20 * 3.5, "3 670 016"],
+  [100 / 3, "33.3333333333"],
+  [0.0000004, "0.0000004"],
+  [-12.5, "−12.5"],
+  [0, "0"],
+])("%s is shown with all its digits: %s", (value, text) => {
+  expect(plain(exactNumber(value))).toBe(text);
 });

@@ -3,7 +3,7 @@
 import { usePathname, useRouter, useSearchParams } from "next/navigation";
 import { type FormEvent, useTransition } from "react";
 import { Button } from "@/app/_ui/Button";
-import type { AxisFilter } from "@/lib/view/axisList";
+import { type AxisFilter, NO_PANEL } from "@/lib/view/axisList";
 import { evidenceView } from "@/lib/view/evidence";
 import { networkKindName, networkKinds } from "@/lib/view/machine";
 import { count } from "@/lib/view/number";
@@ -15,6 +15,7 @@ interface AxisFiltersProps {
   readonly choices: {
     readonly sites: readonly { readonly code: string; readonly lines: readonly string[] }[];
     readonly families: readonly string[];
+    readonly panels: readonly string[];
   };
   readonly total: number;
 }
@@ -48,7 +49,7 @@ export function AxisFilters({ filter, choices, total }: AxisFiltersProps) {
     choose({ q: String(new FormData(event.currentTarget).get("q")).trim() });
   };
   const lines = choices.sites.filter(({ code }) => filter.site === null || code === filter.site);
-  const chosen = { q: "", site: "", line: "", family: "", network: "", evidence: "" };
+  const chosen = { q: "", site: "", line: "", family: "", network: "", panel: "", evidence: "" };
   return (
     <div className="no-print mb-2 flex flex-wrap items-center gap-2">
       <form onSubmit={search}>
@@ -86,6 +87,12 @@ export function AxisFilters({ filter, choices, total }: AxisFiltersProps) {
         value={filter.network}
         choices={NETWORKS}
         onChange={(network) => choose({ network })}
+      />
+      <Choose
+        label="Panel"
+        value={filter.panel}
+        choices={[...named(choices.panels), [NO_PANEL, NO_PANEL]]}
+        onChange={(panel) => choose({ panel })}
       />
       <Choose
         label="Evidence"

@@ -3,8 +3,11 @@
 import { usePathname, useRouter } from "next/navigation";
 import { useEffect, useRef } from "react";
 import { Button } from "@/app/_ui/Button";
+import { ColumnMenu } from "@/app/_ui/DataTable/ColumnMenu";
 import { TableBody } from "@/app/_ui/DataTable/TableBody";
-import type { TableState } from "@/app/_ui/DataTable/tableAddress";
+import { type TableState, writeAddress } from "@/app/_ui/DataTable/tableAddress";
+import { visibility } from "@/app/_ui/DataTable/tableModel";
+import { useTableAddress } from "@/app/_ui/DataTable/useTableAddress";
 import { AxisHead } from "@/app/(workspace)/axes/_components/AxisHead";
 import { axisColumns } from "@/app/(workspace)/axes/_components/axisColumns";
 import { useMoreAxes } from "@/app/(workspace)/axes/_components/useMoreAxes";
@@ -26,6 +29,7 @@ export function AxisTable({ question, filter, first }: AxisTableProps) {
   const router = useRouter();
   const pathname = usePathname();
   const { axes, state, loadMore } = useMoreAxes(question, first);
+  const [chosen, choose] = useTableAddress("axes");
 
   const loadNear = () => {
     const view = frame.current;
@@ -35,24 +39,27 @@ export function AxisTable({ question, filter, first }: AxisTableProps) {
   // A page that was added may leave the end as near as before.
   useEffect(loadNear);
 
-  const sortBy = (sort: TableState["sort"]) => {
-    const params = new URLSearchParams(question);
-    params.delete("axes.sort");
-    if (sort) params.set("axes.sort", `${sort.key}.${sort.descending ? "desc" : "asc"}`);
-    router.replace(`${pathname}?${params}`, { scroll: false });
-  };
+  const sortBy = (sort: TableState["sort"]) =>
+    router.replace(`${pathname}?${writeAddress("axes", window.location.search, { ...chosen, sort })}`, {
+      scroll: false,
+    });
+  const shown = visibility(axisColumns, chosen);
+  const columns = axisColumns.filter(({ key }) => shown[key]);
 
   if (axes.length === 0)
     return <p className="py-6 text-ink-2">No axis matches. Clear a filter, or load an axis survey.</p>;
   return (
     <>
+      <div className="no-print mb-2 flex justify-end">
+        <ColumnMenu columns={axisColumns} shown={shown} onChange={(keys) => choose({ columns: keys })} />
+      </div>
       <div ref={frame} className="table-frame" data-long="" onScroll={loadNear}>
-        <table className="table">
+        <table className="table" data-chosen={chosen.columns ? "" : undefined}>
           <caption className="sr-only">Axes</caption>
-          <AxisHead columns={axisColumns} sort={filter} onSort={sortBy} />
+          <AxisHead columns={columns} sort={filter} onSort={sortBy} />
           <TableBody
             rows={axes.map((row) => ({ key: row.id, row }))}
-            columns={axisColumns}
+            columns={columns}
             rowHref={({ machineId, axisCode }) =>
               `/machines/${machineId}#axis-${encodeURIComponent(axisCode)}`
             }

@@ -1,14 +1,14 @@
-import { useState, useTransition } from "react";
 import { FormMessage } from "@/app/_ui/FormMessage";
 import { DateField } from "@/app/_ui/field/DateField";
 import { SelectField } from "@/app/_ui/field/SelectField";
 import { TextareaField } from "@/app/_ui/field/TextareaField";
 import { TextField } from "@/app/_ui/field/TextField";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
+import { useSend } from "@/app/_ui/useSend";
 import type { Refusal } from "@/lib/access/action";
 import type { Result } from "@/lib/kernel/result";
 import type { AddObligation } from "@/lib/schema/obligation";
-import { evidenceView } from "@/lib/view/evidence";
+import { evidenceChoices } from "@/lib/view/evidence";
 import { type Obligation, type ObligationPlace, obligationWords } from "@/lib/view/obligation";
 
 interface Saved {
@@ -25,10 +25,6 @@ interface ObligationFormProps {
 }
 
 const KINDS = (["safety", "legal"] as const).map((value) => ({ value, label: obligationWords(value).name }));
-const EVIDENCE = (["documented", "measured", "inferred", "assumed"] as const).map((value) => ({
-  value,
-  label: `${evidenceView(value).text}: ${evidenceView(value).sentence}`,
-}));
 
 /** A site and perhaps a line as one choice. */
 const placeOf = (siteId: string, lineId: string | null) => `${siteId}/${lineId ?? ""}`;
@@ -51,33 +47,21 @@ function dutyOf(data: FormData): AddObligation {
     dueOn: text("dueOn"),
     source: text("source"),
     owner: text("owner") === "" ? null : text("owner"),
-    evidence: EVIDENCE.find(({ value }) => value === text("evidence"))?.value ?? "assumed",
+    evidence: evidenceChoices.find(({ value }) => value === text("evidence"))?.value ?? "assumed",
   };
 }
 
 /** What is said of a safety or legal date, as a form. */
 export function ObligationForm({ duty, places, save, onSaved }: ObligationFormProps) {
-  const [pending, start] = useTransition();
-  const [refusal, setRefusal] = useState<Refusal | null>(null);
-  const field = (name: "title" | "dueOn" | "source" | "owner" | "kind") => ({
-    ...{ name, defaultValue: duty?.[name] ?? "", error: refusal?.fields?.[name] },
+  const { pending, reason, send, errorOf } = useSend<Saved>({
+    save: (data) => save(dutyOf(data)),
+    onSaved: (saved, data) => onSaved(saved, dutyOf(data).title),
   });
-  const send = (wanted: AddObligation) =>
-    start(async () => {
-      const answer = await save(wanted);
-      if (answer.ok) onSaved(answer.value, wanted.title);
-      else setRefusal(answer.error);
-    });
+  const field = (name: "title" | "dueOn" | "source" | "owner" | "kind") => ({
+    ...{ name, defaultValue: duty?.[name] ?? "", error: errorOf(name) },
+  });
   return (
-    <form
-      noValidate
-      className="grid gap-4"
-      onSubmit={(event) => {
-        event.preventDefault();
-        setRefusal(null);
-        send(dutyOf(new FormData(event.currentTarget)));
-      }}
-    >
+    <form noValidate className="grid gap-4" onSubmit={send}>
       <TextField {...field("title")} label="What must be done" required maxLength={200} autoComplete="off" />
       <div className="grid gap-4 sm:grid-cols-2">
         <SelectField
@@ -87,7 +71,7 @@ export function ObligationForm({ duty, places, save, onSaved }: ObligationFormPr
           empty="Choose a site or a line"
           choices={placeChoices(places)}
           defaultValue={duty ? placeOf(duty.siteId, duty.line?.id ?? null) : ""}
-          error={refusal?.fields?.siteId ?? refusal?.fields?.lineId}
+          error={errorOf("siteId") ?? errorOf("lineId")}
         />
         <DateField {...field("dueOn")} label="Due on" required />
         <SelectField
@@ -117,10 +101,10 @@ export function ObligationForm({ duty, places, save, onSaved }: ObligationFormPr
         name="evidence"
         label="How well the day is known"
         required
-        choices={EVIDENCE}
+        choices={evidenceChoices}
         defaultValue={duty?.evidence ?? "documented"}
       />
-      <FormMessage kind="problem">{refusal?.reason}</FormMessage>
+      <FormMessage kind="problem">{reason}</FormMessage>
       <div>
         <SubmitButton pending={pending}>Save the date</SubmitButton>
       </div>

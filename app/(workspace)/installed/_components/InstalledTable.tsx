@@ -10,7 +10,7 @@ import {
   installedNoun,
   knownShare,
 } from "@/lib/view/installed";
-import { plainNumber } from "@/lib/view/number";
+import { count, plainNumber } from "@/lib/view/number";
 import { day } from "@/lib/view/time";
 
 const number = (key: keyof InstalledRow & string, header: string, unit?: string): Column<InstalledRow> => ({
@@ -31,6 +31,17 @@ const NAME: Column<InstalledRow> = {
 
 const COUNTS: readonly Column<InstalledRow>[] = [
   { ...number("axes", "Axes"), priority: 1 },
+  {
+    ...number("panels", "Panels"),
+    cell: ({ panels, unplaced }) => (
+      <>
+        {panels === 0 ? "none on record" : plainNumber(panels)}
+        {panels === 0 || unplaced === 0 ? null : (
+          <span className="block text-ink-2 text-xs">{count(unplaced, "place")} in none</span>
+        )}
+      </>
+    ),
+  },
   number("places", "Places"),
   number("unidentified", "Not identified", "places"),
   { ...number("units", "Units", "with serial"), priority: 3 },

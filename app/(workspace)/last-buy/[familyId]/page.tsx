@@ -3,14 +3,13 @@ import { notFound } from "next/navigation";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
-import { BuyCases } from "@/app/(workspace)/last-buy/[familyId]/_components/BuyCases";
-import { BuyHead } from "@/app/(workspace)/last-buy/[familyId]/_components/BuyHead";
-import { BuySteps } from "@/app/(workspace)/last-buy/[familyId]/_components/BuySteps";
-import { BuyTerms } from "@/app/(workspace)/last-buy/[familyId]/_components/BuyTerms";
+import { BuySheetView } from "@/app/(workspace)/last-buy/[familyId]/_components/BuySheetView";
+import { DecisionList } from "@/app/(workspace)/last-buy/[familyId]/_components/DecisionList";
 import { signedInActor } from "@/lib/access/actor";
+import { maySomewhere } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
-import { readLastBuy } from "@/lib/data/lastBuy";
-import { buyCases, lastBuySheet } from "@/lib/view/lastBuySheet";
+import { readBuyDecisions } from "@/lib/data/buyDecision";
+import { readBuySheet } from "@/lib/data/buySheet";
 
 interface LastBuyPageProps {
   readonly params: Promise<{ readonly familyId: string }>;
@@ -21,26 +20,39 @@ export const metadata: Metadata = { title: "How many to buy" };
 
 export default async function LastBuyPage({ params, searchParams }: LastBuyPageProps) {
   const actor = await signedInActor();
-  const asOf = await readAsOf(actor, (await searchParams).asOf);
-  const input = await readLastBuy(actor, { familyId: (await params).familyId, asOf });
-  if (!input) notFound();
-  const sheet = lastBuySheet(input);
-  const cases = buyCases(sheet);
+  const { familyId } = await params;
+  const [asOf, today] = [await readAsOf(actor, (await searchParams).asOf), await readAsOf(actor, undefined)];
+  const read = await readBuySheet(actor, { familyId, asOf });
+  if (!read) notFound();
+  const { basis, lastBatch } = read;
+  const decisions = await readBuyDecisions(actor, familyId);
+  const { family } = basis;
   return (
     <>
       <PageHeader
-        title={`How many ${input.family.name} to buy`}
-        lead={`The last chance to order ${input.family.name} of ${input.family.maker}: what the units in service need until they leave, less what is on the shelf.`}
+        title={`How many ${family.name} to buy`}
+        lead={`The last chance to order ${family.name} of ${family.maker}: what the units in service need until they leave, less what is on the shelf.`}
         asOf={asOf}
-        above={<Breadcrumbs crumbs={[{ label: "Parts", href: "/parts" }]} />}
+        above={
+          <Breadcrumbs
+            crumbs={[
+              { label: "Parts", href: "/parts" },
+              { label: "Notices", href: "/notices" },
+            ]}
+          />
+        }
       />
-      {input.everySite ? null : (
+      {basis.everySite ? null : (
         <Notice kind="info">Your sites only. Other sites may hold or need units of the same parts.</Notice>
       )}
-      <BuyHead input={input} sheet={sheet} cases={cases} />
-      <BuyCases cases={cases} parts={input.parts} />
-      <BuySteps input={input} sheet={sheet} cases={cases} />
-      <BuyTerms sheet={sheet} />
+      <DecisionList decisions={decisions} />
+      <BuySheetView
+        basis={basis}
+        lastBatch={lastBatch}
+        standing={decisions.find(({ stands }) => stands)?.id ?? null}
+        // A decision is taken on today's figures.
+        mayDecide={asOf === today && maySomewhere(actor.grants, "stock:write")}
+      />
     </>
   );
 }

@@ -1,8 +1,10 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Dossier } from "@/app/(workspace)/lines/[code]/_components/Dossier";
+import { RiskHeld } from "@/app/(workspace)/lines/[code]/_components/RiskHeld";
 import { signedInActor } from "@/lib/access/actor";
 import { mayAt } from "@/lib/access/policy";
+import { readAcceptances } from "@/lib/data/acceptances";
 import { readAsOf } from "@/lib/data/asOf";
 import { readLine } from "@/lib/data/line";
 
@@ -21,5 +23,14 @@ export default async function LinePage({ params, searchParams }: LinePageProps) 
   const asOf = await readAsOf(actor, asked);
   const line = await readLine(actor, { code: decodeURIComponent((await params).code), asOf });
   if (line === null) notFound();
-  return <Dossier line={line} part={part} mayEdit={mayAt(actor.grants, "line:write", line.site.id)} />;
+  const acceptances = await readAcceptances(actor, { asOf, lineId: line.id });
+  return (
+    <>
+      <Dossier line={line} part={part} mayEdit={mayAt(actor.grants, "line:write", line.site.id)} />
+      <RiskHeld
+        {...{ lineId: line.id, code: line.code, acceptances, asOf }}
+        mayAccept={mayAt(actor.grants, "plan:approve", line.site.id)}
+      />
+    </>
+  );
 }

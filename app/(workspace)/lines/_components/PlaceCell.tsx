@@ -14,7 +14,7 @@ export function PlaceCell({ place, lines }: PlaceCellProps) {
   const range = placeRange(place.span);
   const text = `places ${range} of ${lines} in nine of ten draws, median ${mid}${place.fragile ? ", fragile" : ""}`;
   return (
-    <span className="grid grid-cols-[3.25rem_1fr] items-center gap-1.5">
+    <span className="grid grid-cols-[2.75rem_6rem] items-center gap-1">
       <span className="whitespace-nowrap">{range}</span>
       <SpanBar low={low} mean={mid} high={high} min={1} max={lines} text={text} assumed={place.fragile} />
     </span>

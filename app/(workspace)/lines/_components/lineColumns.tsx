@@ -29,15 +29,18 @@ type LineColumn = Column<RankedLine>;
 /** The columns of the ranking, the leading rank first. */
 export function lineColumns(terms: ColumnTerms): LineColumn[] {
   const ranks = rankColumns(terms);
-  const ordered = terms.by === "loss" ? ranks : [...ranks].reverse();
+  const [leading, other] = terms.by === "loss" ? ranks : [ranks[1], ranks[0]];
+  // What is looked at first fits a screen of 1 440 px; the rest follows.
   return [
     nameColumn(terms),
-    ...ordered,
+    leading,
     ...placeColumns(terms),
     ...lossColumns(terms),
-    ...certaintyColumns(terms),
+    rankSpanColumn(terms),
     scoreColumn(),
     ...supplyColumns(),
+    other,
+    firstFiveColumn(),
     ...partColumns(terms),
     ...controllerColumns(terms),
     ...hiddenColumns(terms),
@@ -65,7 +68,7 @@ function nameColumn({ totals }: ColumnTerms): LineColumn {
   };
 }
 
-function rankColumns({ by, ranking }: ColumnTerms): LineColumn[] {
+function rankColumns({ by, ranking }: ColumnTerms): readonly [LineColumn, LineColumn] {
   const unit = `of ${ranking.groupLines}`;
   const rank = { unit, align: "end" } as const;
   return [
@@ -83,7 +86,7 @@ function rankColumns({ by, ranking }: ColumnTerms): LineColumn[] {
 function placeColumns({ ranking }: ColumnTerms): LineColumn[] {
   const several = new Set(ranking.lines.map((line) => line.siteCode)).size > 1;
   return [
-    { key: "name", header: "Name", value: (line) => line.name, filter: "text", width: "6.5rem" },
+    { key: "name", header: "Name", value: (line) => line.name, filter: "text", width: "6rem" },
     {
       key: "site",
       header: "Site",
@@ -110,7 +113,7 @@ function lossColumns({ ranking, totals }: ColumnTerms): LineColumn[] {
       foot: thousands(totals.stopLoss),
     },
     {
-      ...{ key: "span", header: "Base, shortage and span", unit: `scale to ${money(max)}`, width: "11rem" },
+      ...{ key: "span", header: "Base, shortage and span", unit: `scale to ${money(max)}` },
       value: (line) => line.stopLoss?.high ?? null,
       cell: (line) => (
         <LossBar
@@ -129,19 +132,20 @@ function lossColumns({ ranking, totals }: ColumnTerms): LineColumn[] {
   ];
 }
 
-function certaintyColumns({ ranking }: ColumnTerms): LineColumn[] {
-  return [
-    {
-      ...{ key: "rank-span", header: "Rank span", unit: "nine of ten draws", width: "9rem" },
-      value: (line) => line.place?.span.mid ?? null,
-      cell: (line) => <PlaceCell place={line.place} lines={ranking.groupLines} />,
-    },
-    {
-      ...{ key: "first-five", header: "In the first five", unit: "chance", align: "end", priority: 3 },
-      value: (line) => line.place?.firstFive ?? null,
-      cell: (line) => percent(line.place?.firstFive ?? null),
-    },
-  ];
+function rankSpanColumn({ ranking }: ColumnTerms): LineColumn {
+  return {
+    ...{ key: "rank-span", header: "Rank span", unit: "nine of ten draws" },
+    value: (line) => line.place?.span.mid ?? null,
+    cell: (line) => <PlaceCell place={line.place} lines={ranking.groupLines} />,
+  };
+}
+
+function firstFiveColumn(): LineColumn {
+  return {
+    ...{ key: "first-five", header: "In the first five", unit: "chance", align: "end", priority: 3 },
+    value: (line) => line.place?.firstFive ?? null,
+    cell: (line) => percent(line.place?.firstFive ?? null),
+  };
 }
 
 function scoreColumn(): LineColumn {
@@ -171,17 +175,17 @@ function partColumns({ totals }: ColumnTerms): LineColumn[] {
 function supplyColumns(): LineColumn[] {
   return [
     {
-      ...{ key: "empty", header: "First shelf empty", unit: "80 % chance", width: "7rem" },
-      filter: "text",
-      value: (line) => line.depletionP80,
-      word: (line) => line.depletionPart?.label ?? "none computed",
-      cell: (line) => <DepletionCell line={line} />,
-    },
-    {
       ...{ key: "stage", header: "Supply stage", filter: "choice" },
       value: (line) => stageOrder(line.worstStage),
       word: (line) => stageView(line.worstStage).name,
       cell: (line) => <StageBadge {...stageBadge(line.worstStage)} />,
+    },
+    {
+      ...{ key: "empty", header: "First shelf empty", unit: "80 % chance", width: "6.5rem" },
+      filter: "text",
+      value: (line) => line.depletionP80,
+      word: (line) => line.depletionPart?.label ?? "none computed",
+      cell: (line) => <DepletionCell line={line} />,
     },
   ];
 }

@@ -4,9 +4,12 @@ import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { AxisFactRows } from "@/app/(workspace)/machines/[id]/_components/AxisFactRows";
 import { AxisRows } from "@/app/(workspace)/machines/[id]/_components/AxisRows";
 import { CardEntries } from "@/app/(workspace)/machines/[id]/_components/CardEntries";
+import { ChangeController } from "@/app/(workspace)/machines/[id]/_components/ChangeController";
 import { ControllerFigures } from "@/app/(workspace)/machines/[id]/_components/ControllerFigures";
+import { Panels } from "@/app/(workspace)/machines/[id]/_components/Panels";
 import { PlaceRows } from "@/app/(workspace)/machines/[id]/_components/PlaceRows";
 import { signedInActor } from "@/lib/access/actor";
 import { mayAt } from "@/lib/access/policy";
@@ -29,6 +32,7 @@ export default async function MachinePage({ params, searchParams }: MachinePageP
   if (machine === null) notFound();
   const { id, code, name, line, site } = machine;
   const entries = await readCardEntries(actor, machine);
+  const mayEdit = mayAt(actor.grants, "line:write", site.id);
   const crumbs = [
     { label: "Installed", href: "/installed" },
     { label: `${site.code} ${site.name}`, href: `/installed?site=${encodeURIComponent(site.code)}` },
@@ -54,21 +58,34 @@ export default async function MachinePage({ params, searchParams }: MachinePageP
       />
       <Section title="Controller">
         <ControllerFigures controller={machine.controller} />
+        {mayEdit && machine.controller ? (
+          <div className="no-print mt-3">
+            <ChangeController controller={machine.controller} />
+          </div>
+        ) : null}
       </Section>
       <Section title="Axes">
         <AxisRows axes={machine.axes} />
+      </Section>
+      <Section
+        title="Cables, travel and homing"
+        lead="What a retrofit has to find again. Lengths in metres, travel in the axis's own unit."
+      >
+        <AxisFactRows axes={machine.axes} mayEdit={mayEdit} />
+      </Section>
+      <Section
+        id="panels"
+        title="Panels"
+        lead="The cabinets of the machine, and how somebody finds them at night."
+      >
+        <Panels machineId={id} panels={machine.panels} places={placesOf(machine)} mayEdit={mayEdit} />
       </Section>
       <Section
         id="card"
         title="For the night card"
         lead="Copies of what runs in the controller, and functions to call. Never a password, never a person's name."
       >
-        <CardEntries
-          machineId={id}
-          asOf={asOf}
-          {...entries}
-          mayEdit={mayAt(actor.grants, "line:write", site.id)}
-        />
+        <CardEntries machineId={id} asOf={asOf} {...entries} mayEdit={mayEdit} />
       </Section>
       <Section title="Places and units" lead="What sits in each place, and what sat there before.">
         <PlaceRows places={placesOf(machine)} />

@@ -1,9 +1,12 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
+import { Contents } from "@/app/_ui/Contents";
+import { OpenTarget } from "@/app/_ui/OpenTarget";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { AssumedInputs } from "@/app/(workspace)/parts/[id]/_components/AssumedInputs";
 import { Cover } from "@/app/(workspace)/parts/[id]/_components/Cover";
+import { CoverLadder } from "@/app/(workspace)/parts/[id]/_components/CoverLadder";
 import { Downtime } from "@/app/(workspace)/parts/[id]/_components/Downtime";
 import { Identity } from "@/app/(workspace)/parts/[id]/_components/Identity";
 import { PartEvents } from "@/app/(workspace)/parts/[id]/_components/PartEvents";
@@ -14,13 +17,29 @@ import { Supply } from "@/app/(workspace)/parts/[id]/_components/Supply";
 import { WhereUsed } from "@/app/(workspace)/parts/[id]/_components/WhereUsed";
 import { WhoHasOne } from "@/app/(workspace)/parts/[id]/_components/WhoHasOne";
 import { signedInActor } from "@/lib/access/actor";
+import { scopeOf } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
+import { readCoverLadder } from "@/lib/data/coverLadder";
 import { readPart } from "@/lib/data/part";
 import { readPartExperience } from "@/lib/data/partExperience";
 import { readPartSimulation } from "@/lib/data/partSimulation";
 import { itemClassName } from "@/lib/view/linePart";
 
 export const metadata: Metadata = { title: "Part" };
+
+const CONTENTS = [
+  { id: "who-has-one", title: "Who has one" },
+  { id: "supply", title: "How it can still be had" },
+  { id: "cover", title: "How long the spares last" },
+  { id: "identity", title: "What it is" },
+  { id: "stock", title: "Book against usable" },
+  { id: "repairs", title: "Out for repair" },
+  { id: "where-used", title: "Where it is used" },
+  { id: "rates", title: "Rates" },
+  { id: "downtime", title: "How long it stands" },
+  { id: "events", title: "The records behind the rates" },
+  { id: "assumed", title: "Assumed inputs" },
+] as const;
 
 interface PartPageProps {
   readonly params: Promise<{ readonly id: string }>;
@@ -38,6 +57,7 @@ export default async function PartPage({ params, searchParams }: PartPageProps) 
   const part = await readPart(actor, { id, asOf });
   if (!part) notFound();
   const experience = await readPartExperience(actor, { partId: part.id, asOf });
+  const ladder = await readCoverLadder(actor, { partId: part.id, asOf });
   const months = simulated === "yes" ? await readPartSimulation(actor, { partId: part.id, asOf }) : null;
   return (
     <>
@@ -47,17 +67,22 @@ export default async function PartPage({ params, searchParams }: PartPageProps) 
         above={<Breadcrumbs crumbs={[{ label: "Parts", href: "/parts" }]} />}
         lead={`${part.description} by ${part.maker} (${itemClassName(part.itemClass)}${part.family === null ? "" : `, family ${part.family.name}`}).`}
       />
+      <Contents parts={CONTENTS} />
       <WhoHasOne part={part} />
-      <Identity part={part} />
       <Supply part={part} />
       <Cover part={part} simulated={months} />
-      <Rates part={part} experience={experience} />
-      <Downtime part={part} experience={experience} />
-      <PartEvents part={part} experience={experience} />
-      <StockBySite part={part} />
-      <Repairs part={part} />
-      <WhereUsed part={part} />
-      <AssumedInputs part={part} />
+      <div className="mt-9 border-rule-2 border-t">
+        <Identity part={part} mayEdit={scopeOf(actor.grants, "register:import") === "all"} />
+        <StockBySite part={part} />
+        <Repairs part={part} />
+        <WhereUsed part={part} />
+        {ladder === null ? null : <CoverLadder ladder={ladder} asOf={asOf} />}
+        <Rates part={part} experience={experience} />
+        <Downtime part={part} experience={experience} />
+        <PartEvents part={part} experience={experience} />
+        <AssumedInputs part={part} />
+      </div>
+      <OpenTarget />
     </>
   );
 }

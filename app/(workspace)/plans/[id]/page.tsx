@@ -3,6 +3,7 @@ import { notFound } from "next/navigation";
 import { z } from "zod";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { BoardScreen } from "@/app/(workspace)/plans/[id]/_components/board/BoardScreen";
 import { PlanFigures } from "@/app/(workspace)/plans/[id]/_components/PlanFigures";
 import { PlanLines } from "@/app/(workspace)/plans/[id]/_components/PlanLines";
 import { PlanSteps } from "@/app/(workspace)/plans/[id]/_components/PlanSteps";
@@ -10,6 +11,7 @@ import { type Actor, signedInActor } from "@/lib/access/actor";
 import { type Deed, mayAt } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readPlan } from "@/lib/data/plan";
+import { readBoard } from "@/lib/data/planBoard";
 import { type PlanPage as Plan, planStatusWords } from "@/lib/view/plan";
 
 export const metadata: Metadata = { title: "Plan" };
@@ -31,6 +33,18 @@ export default async function PlanPage({ params, searchParams }: PlanPageProps) 
           .filter((row) => row.funded && mayAt(actor.grants, "project:write", row.siteId))
           .map((row) => row.id)
       : [];
+  const board = plan.kind === "board" ? await readBoard(actor, { planId: id, whole: false }) : null;
+  if (board)
+    return (
+      <>
+        <BoardScreen
+          page={board}
+          mayPlan={mayEverywhere(actor, plan, "plan:write")}
+          mayApprove={mayEverywhere(actor, plan, "plan:approve")}
+        />
+        {plan.status === "funded" ? <PlanLines plan={plan} startable={startable} /> : null}
+      </>
+    );
   return (
     <>
       <PageHeader

@@ -24,6 +24,9 @@ export function PlanTable({ plans }: { readonly plans: readonly PlanSummary[] })
             <AsOfLink href={`/plans/${plan.id}`} className="row-link">
               {plan.name}
             </AsOfLink>
+            <span className="block text-ink-2 text-sm">
+              {plan.kind === "board" ? `over years from ${plan.year}` : "ranking cut by a budget"}
+            </span>
           </th>
           <td data-align="end">{plan.year}</td>
           <td>{planStatusWords(plan.status)}</td>

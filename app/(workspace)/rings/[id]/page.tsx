@@ -2,9 +2,11 @@ import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { RingFamily } from "@/app/(workspace)/rings/[id]/_components/RingFamily";
 import { RingNodes } from "@/app/(workspace)/rings/[id]/_components/RingNodes";
 import { TiedTogether } from "@/app/(workspace)/rings/[id]/_components/TiedTogether";
 import { signedInActor } from "@/lib/access/actor";
+import { mayAt } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readRingSheet } from "@/lib/data/rings";
 import { count } from "@/lib/view/number";
@@ -40,6 +42,7 @@ export default async function RingPage({ params, searchParams }: RingPageProps) 
         above={<Breadcrumbs crumbs={crumbs} />}
       />
       <TiedTogether rows={rows} />
+      <RingFamily sheet={sheet} mayEdit={mayAt(actor.grants, "line:write", site.id)} />
       <RingNodes rows={rows} />
     </>
   );

@@ -1,5 +1,8 @@
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
+import { Contents } from "@/app/_ui/Contents";
+import { Fold } from "@/app/_ui/Fold";
 import { LinkButton } from "@/app/_ui/LinkButton";
+import { OpenTarget } from "@/app/_ui/OpenTarget";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
 import { Arithmetic } from "@/app/(workspace)/lines/[code]/_components/Arithmetic";
@@ -15,7 +18,24 @@ import { Machines } from "@/app/(workspace)/lines/[code]/_components/Machines";
 import { Place } from "@/app/(workspace)/lines/[code]/_components/Place";
 import { StopCost } from "@/app/(workspace)/lines/[code]/_components/StopCost";
 import type { LineDossier } from "@/lib/view/lineDossier";
+import { lineFolds } from "@/lib/view/lineFolds";
 import { leadOfDossier } from "@/lib/view/lineLead";
+import { approvalEnded } from "@/lib/view/lineRanking";
+
+const TITLES = {
+  place: "How sure is its place",
+  binding: "Binding dates",
+  "stop-cost": "What a stop costs",
+  drivers: "What drives it",
+  arithmetic: "The arithmetic, opened",
+  downtime: "How long it stands",
+  blockers: "What stands in the way of a retrofit",
+  machines: "Machines and axes",
+  events: "Events of the last five years",
+  plans: "Projects and plans",
+} as const;
+
+const CONTENTS = Object.entries(TITLES).map(([id, title]) => ({ id, title }));
 
 interface DossierProps {
   readonly line: LineDossier;
@@ -35,63 +55,107 @@ export function Dossier({ line, part, mayEdit }: DossierProps) {
         asOf={line.asOf}
         above={<Breadcrumbs crumbs={[{ label: "Lines", href: "/lines" }]} />}
         actions={
-          mayEdit ? (
-            <EditFigures id={line.id} code={code} stored={line.stored} currency={site.currency} />
-          ) : null
+          <>
+            <LinkButton href={`/lines/${code}/scope`}>What a retrofit takes</LinkButton>
+            <LinkButton href={`/events/new?line=${code}`}>Record an event</LinkButton>
+            {mayEdit ? (
+              <EditFigures id={line.id} code={code} stored={line.stored} currency={site.currency} />
+            ) : null}
+          </>
         }
       />
       <LineFigures line={line} />
       {line.note === null ? null : <p className="measure">On record: {line.note}</p>}
-      <Section id="place" title="How sure is its place">
-        <Place line={line} />
-      </Section>
+      <div className="mt-6">
+        <Contents parts={CONTENTS} />
+      </div>
+      <Standing line={line} />
       <Section
-        id="binding"
-        title="Binding dates"
-        lead="Safety and legal dates: beside the money, never in it."
-      >
-        <BindingDates line={line} />
-      </Section>
-      <Section id="stop-cost" title="What a stop costs">
-        <StopCost line={line} />
-      </Section>
-      <Section
+        id="drivers"
         title="What drives it"
         lead="Parts on the line by what they add. The foot is the line's own figure."
       >
         <DriversTable code={code} drivers={line.drivers} result={line.result} />
       </Section>
-      <Section id="arithmetic" title="The arithmetic, opened">
+      <Records line={line} part={part} />
+      <OpenTarget />
+    </>
+  );
+}
+
+/** How sure the figures are and what binds beside them. */
+function Standing({ line }: Pick<DossierProps, "line">) {
+  const figures = lineFolds(line);
+  return (
+    <>
+      <Fold page="line" id="place" title={TITLES.place} figure={figures.place}>
+        <Place line={line} />
+      </Fold>
+      <Fold
+        page="line"
+        id="binding"
+        title={TITLES.binding}
+        figure={figures.binding}
+        open={line.obligations.some(({ doneOn }) => doneOn === null)}
+        lead="Safety and legal dates: beside the money, never in it."
+      >
+        <BindingDates line={line} />
+      </Fold>
+      <Fold
+        page="line"
+        id="stop-cost"
+        title={TITLES["stop-cost"]}
+        figure={figures.stopCost}
+        open={approvalEnded(line.cost, line.asOf)}
+      >
+        <StopCost line={line} />
+      </Fold>
+    </>
+  );
+}
+
+/** What the figures are made of, and what is known of the line itself. */
+function Records({ line, part }: Omit<DossierProps, "mayEdit">) {
+  const { code, site } = line;
+  const figures = lineFolds(line);
+  return (
+    <div className="mt-9 border-rule-2 border-t">
+      <Fold
+        page="line"
+        id="arithmetic"
+        title={TITLES.arithmetic}
+        figure="from records to money, step by step"
+        open={part !== undefined}
+      >
         <Arithmetic line={line} poolId={part} />
-      </Section>
-      <Section
+      </Fold>
+      <Fold
+        page="line"
         id="downtime"
-        title="How long it stands"
+        title={TITLES.downtime}
+        figure={figures.downtime}
         lead="Stops of the last five years by class, split into waiting for an item and work."
       >
         <LineDowntime line={line} />
-      </Section>
-      <Section
-        id="blockers"
-        title="What stands in the way of a retrofit"
-        actions={<LinkButton href={`/lines/${code}/scope`}>What a retrofit takes</LinkButton>}
-      >
+      </Fold>
+      <Fold page="line" id="blockers" title={TITLES.blockers} figure={figures.blockers}>
         <Blockers line={line} />
-      </Section>
-      <Section title="Machines and axes">
+      </Fold>
+      <Fold page="line" id="machines" title={TITLES.machines} figure={figures.machines}>
         <Machines machines={line.machines} judged={line.compatibility.controllers} />
-      </Section>
-      <Section
+      </Fold>
+      <Fold
+        page="line"
         id="events"
-        title="Events of the last five years"
+        title={TITLES.events}
+        figure={figures.events}
         lead={`In the time of ${site.name}. Grey rows do not count; the last column says why.`}
-        actions={<LinkButton href={`/events/new?line=${code}`}>Record an event</LinkButton>}
       >
         <EventsTable code={code} events={line.events} />
-      </Section>
-      <Section title="Projects and plans">
+      </Fold>
+      <Fold page="line" id="plans" title={TITLES.plans} figure={figures.links}>
         <LineLinks projects={line.projects} plans={line.plans} />
-      </Section>
-    </>
+      </Fold>
+    </div>
   );
 }

@@ -1,12 +1,13 @@
 "use client";
 
-import { useState, useTransition } from "react";
+import { useState } from "react";
 import { FormMessage } from "@/app/_ui/FormMessage";
 import { DateField } from "@/app/_ui/field/DateField";
 import { NumberField } from "@/app/_ui/field/NumberField";
 import { SelectField } from "@/app/_ui/field/SelectField";
 import { TextField } from "@/app/_ui/field/TextField";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
+import { useSend } from "@/app/_ui/useSend";
 import {
   readSteps,
   type StepEntry,
@@ -15,9 +16,8 @@ import {
 } from "@/app/(workspace)/lines/[code]/_components/StepRows";
 import type { Refusal } from "@/lib/access/action";
 import type { Result } from "@/lib/kernel/result";
-import type { Evidence } from "@/lib/risk/evaluation";
 import { COST_METHODS, type CostMethod } from "@/lib/schema/lineFigures";
-import { evidenceView } from "@/lib/view/evidence";
+import { evidenceChoices } from "@/lib/view/evidence";
 import type { StoredFigures } from "@/lib/view/lineDossier";
 import type { CostStep } from "@/lib/view/lineRanking";
 
@@ -27,12 +27,6 @@ interface FiguresFormProps {
   readonly save: (wanted: StoredFigures) => Promise<Result<null, Refusal>>;
   readonly onSaved: (wanted: StoredFigures) => void;
 }
-
-const EVIDENCE: readonly Evidence[] = ["measured", "documented", "inferred", "assumed"];
-const CHOICES = EVIDENCE.map((value) => ({
-  value,
-  label: `${evidenceView(value).text}: ${evidenceView(value).sentence}`,
-}));
 
 const METHODS = {
   margin: "contribution margin that is lost",
@@ -55,7 +49,7 @@ function figuresOf(data: FormData, costSteps: readonly CostStep[]): StoredFigure
     costOwner: text("costOwner"),
     costApprovedOn: text("costApprovedOn"),
     costValidUntil: text("costValidUntil"),
-    costEvidence: EVIDENCE.find((one) => one === data.get("costEvidence")) ?? "assumed",
+    costEvidence: evidenceChoices.find(({ value }) => value === data.get("costEvidence"))?.value ?? "assumed",
     bufferHours: text("bufferHours"),
     shiftsPerWeek: shifts === null ? null : Number(shifts),
   };
@@ -63,33 +57,19 @@ function figuresOf(data: FormData, costSteps: readonly CostStep[]): StoredFigure
 
 /** The figures of a line as a form. */
 export function FiguresForm({ stored, currency, save, onSaved }: FiguresFormProps) {
-  const [pending, start] = useTransition();
-  const [refusal, setRefusal] = useState<Refusal | null>(null);
   const [steps, setSteps] = useState<readonly StepEntry[]>(() => stepEntries(stored.costSteps));
-  const problem = (name: string) => refusal?.fields?.[`wanted.${name}`];
+  const wantedOf = (data: FormData) => figuresOf(data, readSteps(steps));
+  const { pending, reason, send, errorOf, forget } = useSend({
+    save: (data) => save(wantedOf(data)),
+    onSaved: (_, data) => onSaved(wantedOf(data)),
+  });
   const field = (name: Exclude<keyof StoredFigures, "costSteps">) => ({
     name,
     defaultValue: stored[name] ?? "",
-    error: problem(name),
+    error: errorOf(name),
   });
-  const send = (data: FormData) =>
-    start(async () => {
-      const wanted = figuresOf(data, readSteps(steps));
-      const answer = await save(wanted);
-      if (answer.ok) onSaved(wanted);
-      else setRefusal(answer.error);
-    });
-
   return (
-    <form
-      noValidate
-      className="grid gap-4"
-      onSubmit={(event) => {
-        event.preventDefault();
-        setRefusal(null);
-        send(new FormData(event.currentTarget));
-      }}
-    >
+    <form noValidate className="grid gap-4" onSubmit={send}>
       <p className="text-ink-2 text-sm">An empty field means not known; it is never taken as zero.</p>
       <div className="grid gap-4 sm:grid-cols-2">
         <NumberField {...field("costPerHour")} label="Cost of a stop" unit={`${currency} an hour`} min={0} />
@@ -100,9 +80,9 @@ export function FiguresForm({ stored, currency, save, onSaved }: FiguresFormProp
         currency={currency}
         onChange={(next) => {
           setSteps(next);
-          if (next.length !== steps.length) setRefusal(null);
+          if (next.length !== steps.length) forget();
         }}
-        problem={problem}
+        problem={errorOf}
       />
       <div className="grid gap-4 sm:grid-cols-2">
         <SelectField
@@ -124,8 +104,13 @@ export function FiguresForm({ stored, currency, save, onSaved }: FiguresFormProp
           step={1}
         />
       </div>
-      <SelectField {...field("costEvidence")} label="How well the cost is known" choices={CHOICES} required />
-      <FormMessage kind="problem">{refusal?.reason}</FormMessage>
+      <SelectField
+        {...field("costEvidence")}
+        label="How well the cost is known"
+        choices={evidenceChoices}
+        required
+      />
+      <FormMessage kind="problem">{reason}</FormMessage>
       <div>
         <SubmitButton pending={pending}>Save figures</SubmitButton>
       </div>

@@ -1,7 +1,6 @@
 import { EvidenceMark } from "@/app/_ui/EvidenceMark";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { AxisTable } from "@/app/(workspace)/lines/[code]/_components/AxisTable";
-import { OpenTarget } from "@/app/(workspace)/lines/[code]/_components/OpenTarget";
 import { OtherItems } from "@/app/(workspace)/lines/[code]/_components/OtherItems";
 import type { JudgedController } from "@/lib/retrofit/compatibility";
 import { evidenceMark } from "@/lib/view/evidence";
@@ -20,12 +19,11 @@ export function Machines({ machines, judged }: MachinesProps) {
   if (machines.length === 0) return <p>No machine is recorded on this line. Import its asset register.</p>;
   return (
     <>
-      <OpenTarget />
       {machines.map((machine) => (
         <details
           key={machine.code}
           id={`machine-${machine.code}`}
-          className="disclosure border-rule border-b target:bg-accent-soft"
+          className="disclosure prints border-rule border-b target:bg-accent-soft"
         >
           <summary className="flex flex-wrap items-baseline gap-x-5 gap-y-1 py-2.5">
             <span className="font-semibold">
@@ -63,7 +61,10 @@ function ControllerWords({ controller, judged }: ControllerWordsProps) {
   const own = judged.find(({ facts }) => facts.designation === designation);
   const blocked = own?.verdicts.filter(({ state }) => state === "blocked") ?? [];
   return (
-    <span data-controller={designation} className="flex flex-wrap items-baseline gap-x-3 text-ink-2">
+    <span
+      data-anchor={`controller-${designation}`}
+      className="flex flex-wrap items-baseline gap-x-3 text-ink-2"
+    >
       <span>
         {model}
         {hardware === null ? "" : ` ${hardware}`} ({designation})

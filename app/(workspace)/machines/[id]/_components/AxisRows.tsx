@@ -1,6 +1,7 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { EvidenceMark } from "@/app/_ui/EvidenceMark";
 import { RowTable } from "@/app/_ui/RowTable";
+import { profileFamilyName } from "@/lib/retrofit/profileFamilies";
 import { evidenceMark } from "@/lib/view/evidence";
 import {
   countsWords,
@@ -78,7 +79,10 @@ function NetworkOf({ axis: { id, network } }: { readonly axis: MachineAxis }) {
       ) : (
         network.name
       )}
-      <span className="block text-ink-2 text-xs">{networkKindName(network.kind)}</span>
+      <span className="block text-ink-2 text-xs">
+        {networkKindName(network.kind)}
+        {network.profileFamily === null ? null : `, ${profileFamilyName(network.profileFamily)}`}
+      </span>
     </>
   );
 }

@@ -1,7 +1,7 @@
+import { EntryForm } from "@/app/_ui/EntryForm";
 import { DateField } from "@/app/_ui/field/DateField";
 import { SelectField } from "@/app/_ui/field/SelectField";
 import { TextareaField } from "@/app/_ui/field/TextareaField";
-import { EntryForm } from "@/app/(workspace)/machines/[id]/_components/EntryForm";
 import { addCopy } from "@/app/(workspace)/machines/[id]/actions";
 import { backupKindName, backupKinds } from "@/lib/view/nightCard";
 
@@ -22,7 +22,6 @@ export function BackupForm({ machineId, onSaved }: BackupFormProps) {
   return (
     <EntryForm
       submit="Save the copy"
-      onSaved={onSaved}
       save={(text) =>
         addCopy({
           machineId,
@@ -33,11 +32,12 @@ export function BackupForm({ machineId, onSaved }: BackupFormProps) {
           sourceAvailable: HAS_SOURCE[text("source")] ?? null,
         })
       }
+      onSaved={({ id }) => onSaved(id)}
     >
-      {(errors) => (
+      {(errorOf) => (
         <>
-          <SelectField name="kind" label="What was copied" required choices={KINDS} error={errors.kind} />
-          <DateField name="takenOn" label="Taken on" required error={errors.takenOn} />
+          <SelectField name="kind" label="What was copied" required choices={KINDS} error={errorOf("kind")} />
+          <DateField name="takenOn" label="Taken on" required error={errorOf("takenOn")} />
           <TextareaField
             name="keptAt"
             label="Where it lies"
@@ -45,20 +45,20 @@ export function BackupForm({ machineId, onSaved }: BackupFormProps) {
             required
             rows={2}
             maxLength={200}
-            error={errors.keptAt}
+            error={errorOf("keptAt")}
           />
           <DateField
             name="verifiedOn"
             label="Put back and ran on"
             hint="Leave empty when it was never tried."
-            error={errors.verifiedOn}
+            error={errorOf("verifiedOn")}
           />
           <SelectField
             name="source"
             label="Source available"
             empty="not known"
             choices={SOURCES}
-            error={errors.sourceAvailable}
+            error={errorOf("sourceAvailable")}
           />
         </>
       )}

@@ -6,7 +6,12 @@ import { UndoBar } from "@/app/_ui/UndoBar";
 import { useDone } from "@/app/(workspace)/_components/useDone";
 import { BackupForm } from "@/app/(workspace)/machines/[id]/_components/BackupForm";
 import { ContactForm } from "@/app/(workspace)/machines/[id]/_components/ContactForm";
-import { removeCopy, removeNumber } from "@/app/(workspace)/machines/[id]/actions";
+import {
+  putCopyBack,
+  putNumberBack,
+  removeCopy,
+  removeNumber,
+} from "@/app/(workspace)/machines/[id]/actions";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { backupKindName, backupWords, type CardBackup, type CardContact } from "@/lib/view/nightCard";
 
@@ -27,9 +32,11 @@ interface Entry {
 /** The copies and numbers of the night card, and what can be changed about them. */
 export function CardEntries({ machineId, asOf, backups, contacts, mayEdit }: CardEntriesProps) {
   const { done, tell, undo, close } = useDone();
-  const remove = (drop: typeof removeCopy) => async (entry: Entry) => {
-    const answer = await drop({ id: entry.id });
-    tell({ message: answer.ok ? `Removed: ${entry.name}.` : answer.error.reason });
+  const remove = (drop: typeof removeCopy, putBack: typeof putCopyBack) => async (entry: Entry) => {
+    const { id } = entry;
+    const answer = await drop({ id });
+    if (answer.ok) tell({ message: `Removed: ${entry.name}.`, undo: () => putBack({ id }) });
+    else tell({ message: answer.error.reason });
   };
   return (
     <div className="grid gap-x-10 gap-y-6 lg:grid-cols-2">
@@ -42,7 +49,7 @@ export function CardEntries({ machineId, asOf, backups, contacts, mayEdit }: Car
             words: `${backup.keptAt}; ${backupWords(backup, asOf)}`,
           }))}
           none="No copy is recorded."
-          onRemove={mayEdit ? remove(removeCopy) : null}
+          onRemove={mayEdit ? remove(removeCopy, putCopyBack) : null}
         />
         {mayEdit ? (
           <Dialog trigger="Add a copy" title="Add a copy of the controller">
@@ -67,7 +74,7 @@ export function CardEntries({ machineId, asOf, backups, contacts, mayEdit }: Car
             words: [phone, hours, ...(note === null ? [] : [note])].join("; "),
           }))}
           none="No number is recorded."
-          onRemove={mayEdit ? remove(removeNumber) : null}
+          onRemove={mayEdit ? remove(removeNumber, putNumberBack) : null}
         />
         {mayEdit ? (
           <Dialog trigger="Add a number" title="Add a function to call">

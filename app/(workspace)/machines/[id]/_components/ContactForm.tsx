@@ -1,6 +1,6 @@
+import { EntryForm } from "@/app/_ui/EntryForm";
 import { CheckboxField } from "@/app/_ui/field/CheckboxField";
 import { TextField } from "@/app/_ui/field/TextField";
-import { EntryForm } from "@/app/(workspace)/machines/[id]/_components/EntryForm";
 import { addNumber } from "@/app/(workspace)/machines/[id]/actions";
 
 interface ContactFormProps {
@@ -13,7 +13,6 @@ export function ContactForm({ machineId, onSaved }: ContactFormProps) {
   return (
     <EntryForm
       submit="Save the number"
-      onSaved={onSaved}
       save={(text) =>
         addNumber({
           machineId,
@@ -24,8 +23,9 @@ export function ContactForm({ machineId, onSaved }: ContactFormProps) {
           note: text("note") || null,
         })
       }
+      onSaved={({ id }) => onSaved(id)}
     >
-      {(errors) => (
+      {(errorOf) => (
         <>
           <TextField
             name="role"
@@ -34,18 +34,18 @@ export function ContactForm({ machineId, onSaved }: ContactFormProps) {
             required
             maxLength={80}
             autoComplete="off"
-            error={errors.role}
+            error={errorOf("role")}
           />
-          <TextField name="phone" label="Number" required autoComplete="off" error={errors.phone} />
+          <TextField name="phone" label="Number" required autoComplete="off" error={errorOf("phone")} />
           <TextField
             name="hours"
             label="When somebody answers"
             required
             maxLength={80}
             autoComplete="off"
-            error={errors.hours}
+            error={errorOf("hours")}
           />
-          <TextField name="note" label="Note" maxLength={200} autoComplete="off" error={errors.note} />
+          <TextField name="note" label="Note" maxLength={200} autoComplete="off" error={errorOf("note")} />
           <CheckboxField name="wholeSite" value="yes" label="For the whole site, not only this line" />
         </>
       )}

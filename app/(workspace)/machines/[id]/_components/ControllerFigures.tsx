@@ -26,7 +26,7 @@ export function ControllerFigures({ controller }: { readonly controller: Machine
 }
 
 function figuresOf(controller: MachineController): [name: string, value: string][] {
-  const { firmware, firmwareRaw, memoryPercent, axes, axisLimit, sharedWith } = controller;
+  const { firmware, firmwareRaw, memoryPercent, axes, axisLimit, sharedWith, leadsLine } = controller;
   const raw = firmwareRaw === null || firmwareRaw === String(firmware) ? "" : ` (read as ${firmwareRaw})`;
   return [
     ["Controller", `${controller.model} (${controller.designation})`],
@@ -35,6 +35,7 @@ function figuresOf(controller: MachineController): [name: string, value: string]
     ["Memory used", memoryPercent === null ? NOT_KNOWN : `${memoryPercent} %`],
     ["Axes", axisLimit === null ? `${axes}; limit ${NOT_KNOWN}` : `${axes} of at most ${axisLimit}`],
     ["Read", day(controller.readOn)],
+    ["Leads", leadsLine === null ? "no line" : `line ${leadsLine.code}`],
     ["Also runs", sharedWith.length === 0 ? "no other machine" : sharedWith.join(", ")],
   ];
 }

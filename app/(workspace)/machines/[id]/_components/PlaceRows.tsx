@@ -5,16 +5,23 @@ import { evidenceMark } from "@/lib/view/evidence";
 import { itemClassName } from "@/lib/view/linePart";
 import { type MachinePosition, type PlacedUnit, stayWords } from "@/lib/view/machine";
 
-const HEADS = ["Place", "Item", "Part", "Unit in the place", "Units before"];
+const HEADS = ["Place", "Panel", "Item", "Part", "Unit in the place", "Units before"];
 
 /** The places of a machine with the unit in each and those that were in it. */
 export function PlaceRows({ places }: { readonly places: readonly MachinePosition[] }) {
   if (places.length === 0) return <p>No place is recorded on this machine.</p>;
   return (
     <RowTable caption="Places and units of the machine" heads={HEADS}>
-      {places.map(({ id, designation, itemClass, part, evidence, unit, before }) => (
+      {places.map(({ id, designation, panel, itemClass, part, evidence, unit, before }) => (
         <tr key={id} id={`place-${designation}`} className="target:bg-accent-soft">
           <th scope="row">{designation}</th>
+          <td>
+            {panel === null ? (
+              <span className="text-ink-2">none known</span>
+            ) : (
+              <a href={`#panel-${panel.designation}`}>{panel.designation}</a>
+            )}
+          </td>
           <td>{itemClassName(itemClass)}</td>
           <td>
             {part === null ? "not identified" : <AsOfLink href={`/parts/${part.id}`}>{part.number}</AsOfLink>}{" "}

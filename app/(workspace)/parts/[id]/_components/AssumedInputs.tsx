@@ -1,13 +1,19 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
-import { Section } from "@/app/_ui/Section";
+import { Fold } from "@/app/_ui/Fold";
 import { assumptionSetName } from "@/lib/view/assumptionSet";
+import { count } from "@/lib/view/number";
 import type { PartDossier } from "@/lib/view/partDossier";
 
 /** What stands in for records that are missing, and on what everything was computed. */
 export function AssumedInputs({ part }: { readonly part: PartDossier }) {
   const assumed = part.pool?.assumed ?? [];
   return (
-    <Section title="Assumed inputs" id="assumed">
+    <Fold
+      page="part"
+      title="Assumed inputs"
+      id="assumed"
+      figure={assumed.length === 0 ? "none particular to this part" : count(assumed.length, "assumption")}
+    >
       {assumed.length === 0 ? (
         <p>Nothing particular to this part was assumed.</p>
       ) : (
@@ -22,6 +28,6 @@ export function AssumedInputs({ part }: { readonly part: PartDossier }) {
         basis. Computed by {part.engine} on data version {part.dataVersion} with{" "}
         <AsOfLink href="/assumptions">{assumptionSetName(part.assumptionSet)}</AsOfLink>.
       </p>
-    </Section>
+    </Fold>
   );
 }

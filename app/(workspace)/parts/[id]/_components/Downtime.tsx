@@ -1,10 +1,11 @@
-import { Section } from "@/app/_ui/Section";
+import { Fold } from "@/app/_ui/Fold";
 import { DowntimeTable } from "@/app/(workspace)/_components/DowntimeTable";
 import { restorationBelief } from "@/lib/risk/restorationTimes";
 import { downtimeTable } from "@/lib/view/downtimeTable";
 import { itemClassName } from "@/lib/view/linePart";
 import type { PartDossier } from "@/lib/view/partDossier";
 import type { PartExperience } from "@/lib/view/partExperience";
+import { partFolds } from "@/lib/view/partFolds";
 
 interface DowntimeProps {
   readonly part: PartDossier;
@@ -19,9 +20,11 @@ export function Downtime({ part, experience }: DowntimeProps) {
   const belief = restorationBelief({ itemClass, stage, repair }, experience.assumptions);
   const rows = downtimeTable(experience.events, belief);
   return (
-    <Section
+    <Fold
+      page="part"
       title="How long it stands"
       id="downtime"
+      figure={partFolds.stops(experience)}
       lead={`Stops of this part in five years${elsewhere === null ? "" : " at your sites"}, split into waiting for an item and work.`}
     >
       <DowntimeTable
@@ -32,6 +35,6 @@ export function Downtime({ part, experience }: DowntimeProps) {
         The loss of a line takes the stops of the whole class at all sites, pulled to the same belief: one
         part has too few. The belief without a spare follows from the sources still open to this part.
       </p>
-    </Section>
+    </Fold>
   );
 }

@@ -1,7 +1,11 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
-import { Section } from "@/app/_ui/Section";
+import { Fold } from "@/app/_ui/Fold";
+import { ChangePlate } from "@/app/(workspace)/parts/[id]/_components/ChangePlate";
+import { profileFamilyName } from "@/lib/retrofit/profileFamilies";
 import { itemClassName } from "@/lib/view/linePart";
+import { NOT_KNOWN } from "@/lib/view/number";
 import type { PartDossier } from "@/lib/view/partDossier";
+import { partFolds } from "@/lib/view/partFolds";
 
 type Related = PartDossier["successors"][number];
 
@@ -19,9 +23,9 @@ function Links({ parts }: { readonly parts: readonly Related[] }) {
 }
 
 /** Who makes the part, what else it is called, and what replaces it on which condition. */
-export function Identity({ part }: { readonly part: PartDossier }) {
+export function Identity({ part, mayEdit }: { readonly part: PartDossier; readonly mayEdit: boolean }) {
   return (
-    <Section title="What it is" id="identity">
+    <Fold page="part" title="What it is" id="identity" figure={partFolds.identity(part)}>
       <dl className="grid grid-cols-[max-content_1fr] gap-x-6 gap-y-1.5">
         <dt className="text-ink-2">Maker</dt>
         <dd>{part.maker}</dd>
@@ -40,6 +44,10 @@ export function Identity({ part }: { readonly part: PartDossier }) {
             </>
           )}
         </dd>
+        <dt className="text-ink-2">Rated power</dt>
+        <dd>{part.powerKw === null ? NOT_KNOWN : `${part.powerKw} kW`}</dd>
+        <dt className="text-ink-2">Profile family</dt>
+        <dd>{part.profileFamily === null ? NOT_KNOWN : profileFamilyName(part.profileFamily)}</dd>
         <dt className="text-ink-2">Also written</dt>
         <dd>
           {part.aliases.length === 0
@@ -59,6 +67,11 @@ export function Identity({ part }: { readonly part: PartDossier }) {
           </>
         )}
       </dl>
-    </Section>
+      {mayEdit ? (
+        <div className="no-print mt-3">
+          <ChangePlate part={part} />
+        </div>
+      ) : null}
+    </Fold>
   );
 }

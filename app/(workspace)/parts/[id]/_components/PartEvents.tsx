@@ -1,9 +1,10 @@
-import { Section } from "@/app/_ui/Section";
+import { Fold } from "@/app/_ui/Fold";
 import { PartEventsTable } from "@/app/(workspace)/parts/[id]/_components/PartEventsTable";
 import { count, plainNumber } from "@/lib/view/number";
 import type { PartDossier } from "@/lib/view/partDossier";
 import { countEvents } from "@/lib/view/partEvent";
 import type { PartExperience } from "@/lib/view/partExperience";
+import { partFolds } from "@/lib/view/partFolds";
 
 interface PartEventsProps {
   readonly part: PartDossier;
@@ -18,12 +19,14 @@ export function PartEvents({ part, experience }: PartEventsProps) {
       ? ""
       : ` At other sites: ${count(elsewhere.removals, "removal")}, ${count(elsewhere.failures, "failure")} of them, in ${plainNumber(elsewhere.unitYears)} unit-years.`;
   return (
-    <Section
+    <Fold
+      page="part"
       title="The records behind the rates"
       id="events"
+      figure={partFolds.events(experience)}
       lead={`Each row of five years with what it counts as. Every failure is a removal too.${others}`}
     >
       <PartEventsTable number={part.number} events={countEvents(experience.events)} />
-    </Section>
+    </Fold>
   );
 }

@@ -1,9 +1,9 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { Derivation } from "@/app/_ui/Derivation";
 import { EvidenceMark } from "@/app/_ui/EvidenceMark";
+import { Fold } from "@/app/_ui/Fold";
 import { KeyFigure } from "@/app/_ui/KeyFigure";
 import { KeyFigures } from "@/app/_ui/KeyFigures";
-import { Section } from "@/app/_ui/Section";
 import { SpanBar } from "@/app/_ui/SpanBar";
 import { Pooling } from "@/app/(workspace)/parts/[id]/_components/Pooling";
 import { RateLevels } from "@/app/(workspace)/parts/[id]/_components/RateLevels";
@@ -28,9 +28,11 @@ export function Rates({ part, experience }: RatesProps) {
   const { pool } = part;
   if (pool === null) return null;
   return (
-    <Section
+    <Fold
+      page="part"
       title="Rates"
       id="rates"
+      figure={`${significant(pool.removal.mean, 2)} removals and ${significant(pool.failure.mean, 2)} failures per unit-year`}
       lead="Three rates that are never mixed: removals draw on the spares, failures stop the line, and what does not come back usable empties the shelf."
     >
       <ThreeRates part={part} pool={pool} />
@@ -38,7 +40,7 @@ export function Rates({ part, experience }: RatesProps) {
       <RateLevels part={part} experience={experience} />
       <Pooling part={part} experience={experience} />
       <Trend part={part} experience={experience} />
-    </Section>
+    </Fold>
   );
 }
 

@@ -1,6 +1,7 @@
-import { Section } from "@/app/_ui/Section";
+import { Fold } from "@/app/_ui/Fold";
 import { count, plainNumber } from "@/lib/view/number";
 import type { PartDossier } from "@/lib/view/partDossier";
+import { partFolds } from "@/lib/view/partFolds";
 import { overdueText } from "@/lib/view/partSupply";
 import { day } from "@/lib/view/time";
 
@@ -10,7 +11,7 @@ const HEADS = ["Order", "Site", "Serial", "Sent", "Promised", "State"] as const;
 export function Repairs({ part }: { readonly part: PartDossier }) {
   const { repairs, elsewhere, asOf } = part;
   return (
-    <Section title="Out for repair" id="repairs">
+    <Fold page="part" title="Out for repair" id="repairs" figure={partFolds.repairs(part)}>
       {repairs.length === 0 ? (
         <p>None is out for repair{elsewhere === null ? "" : " from your sites"}.</p>
       ) : (
@@ -49,6 +50,6 @@ export function Repairs({ part }: { readonly part: PartDossier }) {
           overdue.
         </p>
       )}
-    </Section>
+    </Fold>
   );
 }

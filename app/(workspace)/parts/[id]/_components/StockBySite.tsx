@@ -1,14 +1,19 @@
-import { Section } from "@/app/_ui/Section";
+import { Fold } from "@/app/_ui/Fold";
+import { Quarantine } from "@/app/(workspace)/parts/[id]/_components/Quarantine";
+import { SiteReconciliation } from "@/app/(workspace)/parts/[id]/_components/SiteReconciliation";
 import { count, plainNumber, quantity } from "@/lib/view/number";
 import type { PartDossier } from "@/lib/view/partDossier";
+import { partFolds } from "@/lib/view/partFolds";
 import { deductionText } from "@/lib/view/partShelf";
 
 /** Book against usable at each site, every deduction named. */
 export function StockBySite({ part }: { readonly part: PartDossier }) {
   return (
-    <Section
+    <Fold
+      page="part"
       title="Book against usable"
       id="stock"
+      figure={partFolds.book(part)}
       lead="Usable is the number of pieces expected to work when needed: each by its state and the years since it was last powered. Stock has no past; this is the shelf as it stands now."
     >
       {part.stock.length === 0 ? (
@@ -50,12 +55,16 @@ export function StockBySite({ part }: { readonly part: PartDossier }) {
           </table>
         </div>
       )}
+      {part.stock.map(({ siteCode }) => (
+        <SiteReconciliation key={siteCode} part={part} siteCode={siteCode} />
+      ))}
+      <Quarantine lots={part.lots.filter(({ mayChange, quantity: pieces }) => mayChange && pieces)} />
       {part.elsewhere === null ? null : (
         <p className="mt-2">
           At other sites: {count(part.elsewhere.book, "piece")} on the books,{" "}
           {quantity(part.elsewhere.usable)} usable.
         </p>
       )}
-    </Section>
+    </Fold>
   );
 }

@@ -1,4 +1,4 @@
-import { Section } from "@/app/_ui/Section";
+import { Fold } from "@/app/_ui/Fold";
 import { PlacesTable } from "@/app/(workspace)/parts/[id]/_components/PlacesTable";
 import { count } from "@/lib/view/number";
 import type { PartDossier } from "@/lib/view/partDossier";
@@ -9,12 +9,14 @@ export function WhereUsed({ part }: { readonly part: PartDossier }) {
   const lines = new Set(places.map((place) => place.lineCode)).size;
   const others = elsewhere === null ? "" : ` At other sites: ${count(elsewhere.installed, "unit")}.`;
   return (
-    <Section
+    <Fold
+      page="part"
       title="Where it is used"
       id="where-used"
+      figure={`${count(places.length, "place")} on ${count(lines, "line")}`}
       lead={`${count(places.length, "place")} on ${count(lines, "line")}.${others}`}
     >
       {places.length === 0 ? null : <PlacesTable places={places} />}
-    </Section>
+    </Fold>
   );
 }

@@ -1,94 +1,47 @@
 import { Caution } from "@/app/_ui/Caution";
 import { Notice } from "@/app/_ui/Notice";
 import { Section } from "@/app/_ui/Section";
-import { LotDialog } from "@/app/(workspace)/parts/[id]/_components/LotDialog";
+import { LotTable } from "@/app/(workspace)/parts/[id]/_components/LotTable";
 import { classAgesOnShelf } from "@/lib/risk/assumptionSets";
-import { percent } from "@/lib/view/chance";
-import { count, plainNumber, quantity } from "@/lib/view/number";
+import { count, quantity } from "@/lib/view/number";
 import type { PartDossier, PartLot } from "@/lib/view/partDossier";
-import { lotCautions, needsPowerUpCare, stockStateName, whoHasOne } from "@/lib/view/partShelf";
-import { day } from "@/lib/view/time";
-
-interface LotRowProps {
-  readonly lot: PartLot;
-  readonly part: PartDossier;
-  /** Target of a link to the bin; only the first lot of a bin has it. */
-  readonly anchor: string | undefined;
-}
-
-function LotRow({ lot, part, anchor }: LotRowProps) {
-  return (
-    <tr id={anchor}>
-      <th scope="row" className="font-semibold">
-        <abbr title={lot.siteName} className="no-underline">
-          {lot.siteCode}
-        </abbr>
-      </th>
-      <td className="whitespace-nowrap font-semibold">{lot.bin}</td>
-      <td>{lot.revision === "" ? "not known" : lot.revision}</td>
-      <td data-align="end">{lot.quantity === null ? "not counted" : plainNumber(lot.quantity)}</td>
-      <td className="whitespace-nowrap">{stockStateName(lot.state)}</td>
-      <td data-align="end">{lot.works === 0 ? "not counted" : percent(lot.works)}</td>
-      <td className="whitespace-nowrap">{day(lot.lastPoweredOn)}</td>
-      <td className="whitespace-nowrap">{day(lot.countedOn)}</td>
-      <td className="text-sm">{lotCautions(lot, part.itemClass, part.asOf).join(" ")}</td>
-      <td className="no-print">{lot.mayChange ? <LotDialog lot={lot} /> : null}</td>
-    </tr>
-  );
-}
-
-const binOf = ({ siteCode, bin }: PartLot) => `bin-${siteCode}-${bin}`;
+import { needsPowerUpCare, stockStateName, whoHasOne } from "@/lib/view/partShelf";
 
 function Lots({ part }: { readonly part: PartDossier }) {
   const lots = whoHasOne(part.lots);
-  const bins = lots.map(binOf);
+  const ready = lots.filter(({ state }) => state === "usable");
+  const rest = lots.filter(({ state }) => state !== "usable");
   if (lots.length === 0)
     return (
       <p>{part.elsewhere === null ? "Nobody has one on the shelf." : "None on the shelf at your sites."}</p>
     );
   return (
-    <div className="table-frame">
-      <table className="table">
-        <caption className="sr-only">Who has one, ready to fit first</caption>
-        <thead>
-          <tr>
-            {["Site", "Bin", "Revision"].map((head) => (
-              <th key={head} scope="col" className="label">
-                {head}
-              </th>
-            ))}
-            <th scope="col" className="label" data-align="end">
-              Pieces
-            </th>
-            <th scope="col" className="label">
-              State
-            </th>
-            <th scope="col" className="label" data-align="end">
-              Chance it works
-            </th>
-            {["Last powered", "Counted", "Heed"].map((head) => (
-              <th key={head} scope="col" className="label">
-                {head}
-              </th>
-            ))}
-            <th scope="col" className="label no-print">
-              Change
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {lots.map((lot, place) => (
-            <LotRow
-              key={lot.id}
-              lot={lot}
-              part={part}
-              anchor={bins.indexOf(binOf(lot)) === place ? binOf(lot) : undefined}
-            />
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <>
+      {ready.length === 0 ? (
+        <p>None that is ready to fit.</p>
+      ) : (
+        <LotTable caption="Who has one, ready to fit" lots={ready} part={part} />
+      )}
+      {rest.length === 0 ? null : (
+        <details className="disclosure prints mt-2" open={ready.length === 0}>
+          <summary className="py-1.5 font-semibold">
+            {count(rest.length, "more lot")}, not ready to fit: {statesInWords(rest)}
+          </summary>
+          <LotTable caption="On the shelf, not ready to fit" lots={rest} part={part} />
+        </details>
+      )}
+    </>
   );
+}
+
+/** `8 wrong revision, 1 on hold`, by lots. */
+function statesInWords(lots: readonly PartLot[]): string {
+  const states = [...new Set(lots.map(({ state }) => state))];
+  return states
+    .map(
+      (state) => `${lots.filter((lot) => lot.state === state).length} ${stockStateName(state).toLowerCase()}`,
+    )
+    .join(", ");
 }
 
 function Elsewhere({ part: { elsewhere } }: { readonly part: PartDossier }) {

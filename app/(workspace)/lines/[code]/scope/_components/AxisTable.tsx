@@ -15,17 +15,34 @@ const FITS = {
 
 const HEADS = ["Axis", "Drive now", "Follows", "Motor", "Network", "Why"];
 
+const successorNote = ({ successor }: AxisScope): string | null => {
+  if (successor === null) return null;
+  return successor.basis === "recorded" ? successor.condition : "Not recorded: the same size mark only.";
+};
+
+/** What is said of successors and motors, each once; a row names it by its number. */
+function notesOf(axes: readonly AxisScope[]): readonly string[] {
+  const notes = axes.flatMap((one) => [successorNote(one), one.motor.words]);
+  return [...new Set(notes.filter((note) => note !== null))];
+}
+
 /** Each converted axis with what follows its drive and whether its motor can stay. */
 export function AxisTable({ scope }: { readonly scope: Scope }) {
   const { axes, staying, elsewhere } = scope;
   const lines = [...new Set(elsewhere.map(({ lineCode }) => lineCode))];
+  const notes = notesOf(axes);
   return (
     <>
       <RowTable caption="Axes to convert" heads={HEADS}>
         {axes.map((one) => (
-          <AxisRow key={one.axis.id} one={one} />
+          <AxisRow key={one.axis.id} one={one} notes={notes} />
         ))}
       </RowTable>
+      <ol aria-label="Notes on the axes" className="measure mt-2 list-decimal pl-6 text-ink-2 text-sm">
+        {notes.map((note) => (
+          <li key={note}>{note}</li>
+        ))}
+      </ol>
       {elsewhere.length === 0 ? null : (
         <p className="measure mt-3">
           {`${count(elsewhere.length, "axis", "axes")} of ${lines.join(", ")} hang on the same rings and have to come along; they are not in the figures.`}
@@ -38,7 +55,12 @@ export function AxisTable({ scope }: { readonly scope: Scope }) {
   );
 }
 
-function AxisRow({ one }: { readonly one: AxisScope }) {
+interface AxisRowProps {
+  readonly one: AxisScope;
+  readonly notes: readonly string[];
+}
+
+function AxisRow({ one, notes }: AxisRowProps) {
   const { axis, successor, motor, why } = one;
   return (
     <tr>
@@ -50,22 +72,27 @@ function AxisRow({ one }: { readonly one: AxisScope }) {
         {successor === null ? (
           "none on record"
         ) : (
-          <>
-            <AsOfLink href={`/parts/${successor.part.id}`}>{successor.part.number}</AsOfLink>
-            <span className="block text-ink-2 text-sm">
-              {successor.basis === "recorded"
-                ? (successor.condition ?? "recorded")
-                : "not recorded: the same size mark only"}
-            </span>
-          </>
+          <AsOfLink href={`/parts/${successor.part.id}`}>{successor.part.number}</AsOfLink>
         )}
+        <NoteMark notes={notes} note={successorNote(one)} />
       </td>
       <td>
         {axis.motor?.number ?? "not recorded"}: {FITS[motor.fit]}
-        <span className="block text-ink-2 text-sm">{motor.words}</span>
+        <NoteMark notes={notes} note={motor.words} />
       </td>
       <td>{axis.network ?? "not recorded"}</td>
       <td>{why === "out of supply" ? "drive out of open supply" : "comes along: same ring"}</td>
     </tr>
+  );
+}
+
+/** The number of a note below the table; the note itself is read out with it. */
+function NoteMark({ notes, note }: { readonly notes: readonly string[]; readonly note: string | null }) {
+  if (note === null) return null;
+  return (
+    <span className="text-ink-2 text-sm" title={note}>
+      {" "}
+      (note {notes.indexOf(note) + 1})
+    </span>
   );
 }

@@ -1,8 +1,10 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
-import { Caution } from "@/app/_ui/Caution";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { AxisCautions } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/AxisCautions";
+import { PaperAcceptance } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/PaperAcceptance";
+import { PaperBefore } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/PaperBefore";
 import { RecordedScaling } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/RecordedScaling";
 import { RecordSheet } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/RecordSheet";
 import { signedInActor } from "@/lib/access/actor";
@@ -40,18 +42,22 @@ export default async function AxisPage({ params, searchParams }: AxisPageProps) 
           />
         }
       />
-      <RecordedScaling axis={axis} />
-      <Caution title="First motion, stored energy, falling axes">
-        Qualified people only; lock out and prove the absence of voltage before anything is touched, by the
-        law and rules of the site. First motion at reduced torque and speed with nobody in reach. This sheet
-        keeps what was measured; it computes no guard distance and certifies no safety function. Whoever is
-        competent for the machine decides.
-      </Caution>
-      <RecordSheet
-        axis={axis}
-        mayRecord={mayAt(actor.grants, "event:write", axis.siteId) && axis.acceptedOn === null}
-        mayAccept={mayAt(actor.grants, "project:write", axis.siteId)}
-      />
+      <div className="paper-sheet">
+        <RecordedScaling axis={axis} />
+        <AxisCautions />
+      </div>
+      <div className="no-print">
+        <RecordSheet
+          axis={axis}
+          mayRecord={mayAt(actor.grants, "event:write", axis.siteId) && axis.acceptedOn === null}
+          mayAccept={mayAt(actor.grants, "project:write", axis.siteId)}
+        />
+      </div>
+      <div className="paper-sheet hidden print:block">
+        <PaperBefore axis={axis} />
+        <PaperAcceptance axis={axis} />
+        <AxisCautions />
+      </div>
     </>
   );
 }

@@ -2,7 +2,7 @@ import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { RowTable } from "@/app/_ui/RowTable";
 import type { AxisInProject } from "@/lib/view/axisRecord";
 import { axisState } from "@/lib/view/axisRecord";
-import { plainNumber } from "@/lib/view/number";
+import { significant } from "@/lib/view/number";
 import { day } from "@/lib/view/time";
 
 interface AxisTableProps {
@@ -37,7 +37,7 @@ export function AxisTable({ code, axes }: AxisTableProps) {
             <td data-align="end">
               {axis.countsPerUnit === null
                 ? "not known"
-                : `${plainNumber(axis.countsPerUnit)} / ${axis.travelUnit ?? "unit"}`}
+                : `${significant(axis.countsPerUnit, 8)} / ${axis.travelUnit ?? "unit"}`}
             </td>
             <td data-align="end">{`${done} of ${checks.length}`}</td>
             <td>{axis.acceptedOn === null ? words : `${words} ${day(axis.acceptedOn)}`}</td>

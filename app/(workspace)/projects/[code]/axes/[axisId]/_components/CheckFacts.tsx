@@ -1,9 +1,16 @@
 import type { JudgedCheck } from "@/lib/retrofit/judgeAxis";
+import { checkUnit } from "@/lib/view/axisRule";
 import { day } from "@/lib/view/time";
 
-/** A check as it was written down, for reading and for paper. */
-export function CheckFacts({ judged: { check, entry, verdict } }: { readonly judged: JudgedCheck }) {
-  const unit = check.unit ?? "";
+interface CheckFactsProps {
+  readonly judged: JudgedCheck;
+  readonly travelUnit: string | null;
+}
+
+/** A check as it was written down, for reading. */
+export function CheckFacts({ judged, travelUnit }: CheckFactsProps) {
+  const { check, entry, verdict } = judged;
+  const unit = checkUnit(check, travelUnit) ?? "";
   const names = [entry.by, entry.witness].filter((name) => name !== "").join(" and ");
   const facts = [
     entry.asFound === null ? "" : `before ${entry.asFound} ${unit}`,

@@ -1,10 +1,10 @@
 "use client";
 
-import { type FocusEvent, useMemo } from "react";
+import type { FocusEvent } from "react";
+import { keptWords } from "@/app/_ui/draft/keptWords";
+import { RefusedDraft } from "@/app/_ui/draft/RefusedDraft";
 import { DateField } from "@/app/_ui/field/DateField";
 import { TextField } from "@/app/_ui/field/TextField";
-import { RefusedEntry } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/RefusedEntry";
-import type { Kept } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/useEntryDraft";
 import { useKeptEntry } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/useKeptEntry";
 import { Values } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/Values";
 import type { JudgedCheck } from "@/lib/retrofit/judgeAxis";
@@ -17,22 +17,13 @@ interface CheckFormProps {
   readonly judged: JudgedCheck;
 }
 
-const KEPT = {
-  saved: "Saved",
-  typed: "Typed, on this device",
-  sending: "Sending",
-  waiting: "No connection: kept on this device, sent when it is back",
-  refused: "Not saved, kept on this device",
-} as const satisfies Record<Kept, string>;
-
 /** One check to fill in; it is judged while one types and saved when its form is left. */
 export function CheckForm({ axis, judged }: CheckFormProps) {
   const { check, entry: stored } = judged;
   const version = axis.entries[check.id]?.version ?? 0;
   const started = { entry: typedEntry(stored, recordedValue(check.id, axis)), version };
   const { projectId, id: axisId } = axis;
-  const place = useMemo(() => ({ projectId, axisId, checkId: check.id }), [projectId, axisId, check.id]);
-  const kept = useKeptEntry(place, started);
+  const kept = useKeptEntry({ projectId, axisId, checkId: check.id }, started);
   const { entry, type, refusal } = kept;
   const read = axisEntry.safeParse(entry);
   const verdict = read.success ? judgeCheck(check, read.data) : judged.verdict;
@@ -45,7 +36,7 @@ export function CheckForm({ axis, judged }: CheckFormProps) {
   return (
     <form onBlur={leave} onSubmit={(event) => event.preventDefault()} aria-label={check.title} noValidate>
       <div className="grid gap-4 sm:grid-cols-2 lg:grid-cols-4">
-        <Values check={check} entry={entry} type={type} errorOf={errorOf} />
+        <Values check={check} travelUnit={axis.travelUnit} entry={entry} type={type} errorOf={errorOf} />
         <TextField
           name={`${check.id}-by`}
           label="Done by"
@@ -82,9 +73,11 @@ export function CheckForm({ axis, judged }: CheckFormProps) {
       </div>
       <p className="mt-2" role="status">
         <span className="font-semibold">{verdictWords(verdict)}</span> · {verdict.reason}{" "}
-        <span className="text-ink-2">{kept.kept === "saved" && version === 0 ? "" : KEPT[kept.kept]}</span>
+        <span className="text-ink-2">
+          {kept.kept === "saved" && version === 0 ? "" : keptWords[kept.kept]}
+        </span>
       </p>
-      <RefusedEntry refusal={kept.kept === "refused" ? refusal : null} onSettle={kept.settle} />
+      <RefusedDraft refusal={kept.kept === "refused" ? refusal : null} onSettle={kept.settle} />
     </form>
   );
 }

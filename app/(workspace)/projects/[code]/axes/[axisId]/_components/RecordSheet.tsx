@@ -5,6 +5,7 @@ import { Acceptance } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_com
 import { CheckFacts } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/CheckFacts";
 import { CheckForm } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/CheckForm";
 import { type AxisFile, axisState, verdictWords } from "@/lib/view/axisRecord";
+import { ruleWords } from "@/lib/view/axisRule";
 
 interface RecordSheetProps {
   readonly axis: AxisFile;
@@ -31,8 +32,14 @@ export function RecordSheet({ axis, mayRecord, mayAccept }: RecordSheetProps) {
                   {judged.check.twoNames ? " two names" : ""}
                 </span>
               </div>
-              <p className="measure mb-3 text-ink-2 text-sm">{judged.check.how}</p>
-              {mayRecord ? <CheckForm axis={axis} judged={judged} /> : <CheckFacts judged={judged} />}
+              <p className="measure mb-3 text-ink-2 text-sm">
+                {`${judged.check.how} Passes when ${ruleWords(judged.check)}.`}
+              </p>
+              {mayRecord ? (
+                <CheckForm axis={axis} judged={judged} />
+              ) : (
+                <CheckFacts judged={judged} travelUnit={axis.travelUnit} />
+              )}
             </li>
           ))}
         </ol>

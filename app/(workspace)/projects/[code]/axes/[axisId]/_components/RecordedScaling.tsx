@@ -1,10 +1,18 @@
 import { EvidenceMark } from "@/app/_ui/EvidenceMark";
 import { Section } from "@/app/_ui/Section";
+import type { FactGroup } from "@/lib/schema/axisFacts";
+import { cableWords, endsWords, homingWords, knownWords, wayWords } from "@/lib/view/axisFacts";
 import type { AxisFile } from "@/lib/view/axisRecord";
 import { evidenceMark } from "@/lib/view/evidence";
-import { plainNumber } from "@/lib/view/number";
+import { exactNumber } from "@/lib/view/number";
 
-const known = (value: number | null) => (value === null ? "not known" : plainNumber(value));
+const known = (value: number | null) => (value === null ? "not known" : exactNumber(value));
+
+/** A fact with how well it is known; one that is not known stands alone. */
+function knownTo({ facts }: AxisFile, group: FactGroup, words: string): string {
+  const known = knownWords(facts, group);
+  return known === null ? words : `${words} (${known})`;
+}
 
 /** What the register holds of the axis's scaling, with the arithmetic; a retrofit loses it from the controller. */
 export function RecordedScaling({ axis }: { readonly axis: AxisFile }) {
@@ -12,10 +20,10 @@ export function RecordedScaling({ axis }: { readonly axis: AxisFile }) {
   const unit = axis.travelUnit ?? "unit";
   return (
     <Section
-      title="Scaling as recorded"
+      title="Scaling, travel and homing as recorded"
       lead="The controller loses it with the old drive; it is declared again from here and checked."
     >
-      <dl className="grid gap-x-8 gap-y-2 sm:grid-cols-2">
+      <dl className="grid gap-x-8 gap-y-2 sm:grid-cols-2 print:grid-cols-4 print:gap-y-1">
         <Fact term="Feedback" value={axis.feedback ?? "not known"} />
         <Fact term="Counts of one motor revolution" value={known(countsPerRev)} />
         <Fact term="Gearing, motor to load revolutions" value={`${known(motorRevs)} : ${known(loadRevs)}`} />
@@ -25,8 +33,17 @@ export function RecordedScaling({ axis }: { readonly axis: AxisFile }) {
           value={
             axis.countsPerUnit === null
               ? "not known"
-              : `${known(countsPerRev)} × ${known(motorRevs)} ÷ (${known(loadRevs)} × ${known(unitsPerLoadRev)}) = ${plainNumber(axis.countsPerUnit)}`
+              : `${known(countsPerRev)} × ${known(motorRevs)} ÷ (${known(loadRevs)} × ${known(unitsPerLoadRev)}) = ${exactNumber(axis.countsPerUnit)}`
           }
+        />
+        <Fact term="Travel" value={knownTo(axis, "travel", wayWords(axis.facts))} />
+        <Fact term="Hardware ends" value={endsWords(axis.facts, "hard")} />
+        <Fact term="Software ends" value={endsWords(axis.facts, "soft")} />
+        <Fact term="Homing" value={knownTo(axis, "homing", homingWords(axis.facts))} />
+        <Fact term="Power cable" value={knownTo(axis, "powerCable", cableWords(axis.facts, "powerCable"))} />
+        <Fact
+          term="Feedback cable"
+          value={knownTo(axis, "feedbackCable", cableWords(axis.facts, "feedbackCable"))}
         />
         <div>
           <dt className="label">How well it is known</dt>

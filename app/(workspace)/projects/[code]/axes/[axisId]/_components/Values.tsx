@@ -2,9 +2,11 @@ import { SelectField } from "@/app/_ui/field/SelectField";
 import { TextField } from "@/app/_ui/field/TextField";
 import type { AxisCheck } from "@/lib/retrofit/axisChecks";
 import type { TypedEntry } from "@/lib/schema/axisRecord";
+import { beforeWords, checkUnit, readingsWords, takesBefore, takesLimit } from "@/lib/view/axisRule";
 
 interface ValuesProps {
   readonly check: AxisCheck;
+  readonly travelUnit: string | null;
   readonly entry: TypedEntry;
   readonly type: (change: Partial<TypedEntry>) => void;
   readonly errorOf: (name: string) => string | undefined;
@@ -15,12 +17,8 @@ const RESULTS = [
   { value: "no", label: "Not passed" },
 ] as const;
 
-const needsBefore = ({ rule }: AxisCheck) =>
-  ["equal", "within", "repeats", "notMore", "notLess"].includes(rule.kind);
-const needsLimit = ({ rule }: AxisCheck) => ["within", "repeats", "most", "notMore"].includes(rule.kind);
-
 /** What is measured for a check, by its rule: before, limit, after and instrument, or a plain result. */
-export function Values({ check, entry, type, errorOf }: ValuesProps) {
+export function Values({ check, travelUnit, entry, type, errorOf }: ValuesProps) {
   if (check.rule.kind === "confirmed")
     return (
       <SelectField
@@ -36,7 +34,7 @@ export function Values({ check, entry, type, errorOf }: ValuesProps) {
         error={errorOf("confirmed")}
       />
     );
-  const unit = check.unit ?? "";
+  const unit = checkUnit(check, travelUnit) ?? "";
   const field = (name: "asFound" | "limit" | "asLeft" | "instrument", label: string) => (
     <TextField
       name={`${check.id}-${name}`}
@@ -49,15 +47,10 @@ export function Values({ check, entry, type, errorOf }: ValuesProps) {
   );
   return (
     <>
-      {needsBefore(check) ? field("asFound", `Before removal (${unit})`) : null}
-      {needsLimit(check) ? field("limit", `Limit (${unit})`) : null}
-      {field("asLeft", `${readingsOf(check)} (${unit})`)}
+      {takesBefore(check) ? field("asFound", `${beforeWords(check)} (${unit})`) : null}
+      {takesLimit(check) ? field("limit", `Limit (${unit})`) : null}
+      {field("asLeft", `${readingsWords(check)} (${unit})`)}
       {field("instrument", "Instrument")}
     </>
   );
-}
-
-function readingsOf({ rule }: AxisCheck): string {
-  const count = rule.kind === "repeats" || rule.kind === "notMore" ? rule.readings : 1;
-  return count > 1 ? `${count} readings with the new drive` : "With the new drive";
 }

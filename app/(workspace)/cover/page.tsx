@@ -1,0 +1,48 @@
+import type { Metadata } from "next";
+import { LinkButton } from "@/app/_ui/LinkButton";
+import { PageHeader } from "@/app/_ui/PageHeader";
+import { Section } from "@/app/_ui/Section";
+import { LadderTable } from "@/app/(workspace)/cover/_components/LadderTable";
+import { signedInActor } from "@/lib/access/actor";
+import { readAsOf } from "@/lib/data/asOf";
+import { readCoverLadders } from "@/lib/data/coverLadder";
+import { cheapBlockersFirst, coverRow } from "@/lib/view/coverLadder";
+import { count } from "@/lib/view/number";
+
+export const metadata: Metadata = { title: "Cover ladder" };
+
+interface CoverPageProps {
+  readonly searchParams: Promise<{ readonly asOf?: string | string[] }>;
+}
+
+export default async function CoverPage({ searchParams }: CoverPageProps) {
+  const actor = await signedInActor();
+  const { asOf: asked } = await searchParams;
+  const asOf = await readAsOf(actor, typeof asked === "string" ? asked : undefined);
+  const ladders = cheapBlockersFirst(await readCoverLadders(actor, asOf));
+  const soon = ladders.filter(({ days }) => days.p80 !== null).length;
+  const unpriced = ladders.filter(({ priceEuro }) => priceEuro === null).length;
+  return (
+    <>
+      <PageHeader
+        title="Cover ladder"
+        asOf={asOf}
+        lead={`How long the spares of each part last: ${count(soon, "part is", "parts are")} likely to run dry within the years computed, of ${ladders.length} installed. Cheap blockers stand first.`}
+        actions={<LinkButton href="/spend">Where to spend next</LinkButton>}
+      />
+      <Section
+        title="Cheap blockers first"
+        id="ladder"
+        lead={`Loss per price = money lost a year for want of a spare, on the lines you may see, ÷ the price of one piece. A card at 85 can stop as much as a drive at 4 700. ${count(unpriced, "part has", "parts have")} no price: those stand after the rest by their loss, and are not cheap or dear.`}
+      >
+        <LadderTable ladders={ladders.map(coverRow)} asOf={asOf} />
+      </Section>
+      <p className="measure mt-3 text-ink-2 text-sm">
+        Exit gap = the day the shelf is likely empty (P80) less the day the last unit leaves by a planned
+        removal: below zero, units still run after the spares are gone. Pieces from repair and planned
+        removals count from their day on, times the chance that they work. Whether a part stands at an end of
+        supply says its badge; a price on record does not mean it can be had.
+      </p>
+    </>
+  );
+}

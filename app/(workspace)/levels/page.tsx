@@ -1,0 +1,89 @@
+import type { Metadata } from "next";
+import { KeyFigure } from "@/app/_ui/KeyFigure";
+import { KeyFigures } from "@/app/_ui/KeyFigures";
+import { LinkButton } from "@/app/_ui/LinkButton";
+import { PageHeader } from "@/app/_ui/PageHeader";
+import { Section } from "@/app/_ui/Section";
+import { Tabs } from "@/app/_ui/Tabs";
+import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
+import { LevelTable } from "@/app/(workspace)/levels/_components/LevelTable";
+import { SurplusTable } from "@/app/(workspace)/levels/_components/SurplusTable";
+import { signedInActor } from "@/lib/access/actor";
+import { readAsOf } from "@/lib/data/asOf";
+import { readStockLevels } from "@/lib/data/stockLevels";
+import { percent } from "@/lib/view/chance";
+import { money } from "@/lib/view/format";
+import { count, plainNumber } from "@/lib/view/number";
+import { bySurplus, ordered, readTarget, surplusEuro, TARGETS } from "@/lib/view/stockLevels";
+
+export const metadata: Metadata = { title: "Levels and surplus" };
+
+interface LevelsPageProps {
+  readonly searchParams: Promise<{ readonly asOf?: string | string[]; readonly target?: string | string[] }>;
+}
+
+export default async function LevelsPage({ searchParams }: LevelsPageProps) {
+  const actor = await signedInActor();
+  const { asOf: asked, target: wanted } = await searchParams;
+  const asOf = await readAsOf(actor, typeof asked === "string" ? asked : undefined);
+  const target = readTarget(typeof wanted === "string" ? wanted : undefined);
+  const rows = await readStockLevels(actor, { asOf, target });
+  const toOrder = rows.reduce((sum, row) => sum + (ordered(row) ?? 0), 0);
+  const blocked = rows.filter(({ levels }) => levels.kind === "unused" || levels.kind === "retires").length;
+  const surplus = bySurplus(rows);
+  const worth = surplus.reduce((sum, row) => sum + (surplusEuro(row) ?? 0), 0);
+  const unpriced = surplus.filter((row) => surplusEuro(row) === null).length;
+  const file = (format: string) => `/api/levels?format=${format}&target=${target}&asOf=${asOf}`;
+  return (
+    <>
+      <PageHeader
+        title="Levels and surplus"
+        asOf={asOf}
+        lead={`${count(toOrder, "piece")} to order at your sites so that a failure finds the shelf empty with at most ${percent(target)}. A proposal: whoever buys decides.`}
+      />
+      <SparesTabs current="/levels" />
+      <KeyFigures>
+        <KeyFigure label="To order" value={plainNumber(toOrder)} unit="pieces" />
+        <KeyFigure label="Never re-order" value={plainNumber(blocked)} unit="parts at a site" />
+        <KeyFigure
+          label="Surplus"
+          value={money(worth)}
+          span={unpriced === 0 ? null : `${count(unpriced, "part")} without a price not counted in`}
+          date="at the prices on record"
+        />
+      </KeyFigures>
+      <Section
+        title="Minimum and maximum"
+        id="levels"
+        lead="By part and site, each site on its own: a spare of another site counts nothing here. A part that retires is never ordered again; what it needs until then comes from other sites, repair or released units."
+      >
+        <Tabs
+          label="Chance of an empty shelf aimed at"
+          tabs={TARGETS.map((one) => ({
+            label: `At most ${percent(one)}`,
+            href: `/levels?target=${one}`,
+            current: one === target,
+          }))}
+        />
+        <LevelTable rows={rows} asOf={asOf} />
+      </Section>
+      <Section
+        title="Surplus"
+        id="surplus"
+        lead="Pieces expected to work beyond those to keep, and all pieces of parts nothing here needs. Offer them to the other sites before they are sold or scrapped; mind export, customs and waste rules."
+        actions={
+          <>
+            <LinkButton href={file("csv")} download>
+              CSV
+            </LinkButton>
+            <LinkButton href={file("xlsx")} download>
+              XLSX
+            </LinkButton>
+          </>
+        }
+      >
+        <SurplusTable rows={surplus} asOf={asOf} />
+      </Section>
+    </>
+  );
+}

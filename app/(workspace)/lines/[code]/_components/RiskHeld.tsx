@@ -1,0 +1,116 @@
+"use client";
+
+import { Button } from "@/app/_ui/Button";
+import { Dialog } from "@/app/_ui/Dialog";
+import { RowTable } from "@/app/_ui/RowTable";
+import { Section } from "@/app/_ui/Section";
+import { UndoBar } from "@/app/_ui/UndoBar";
+import { RowForm } from "@/app/(workspace)/_components/RowForm";
+import { useDone } from "@/app/(workspace)/_components/useDone";
+import {
+  acceptThisRisk,
+  endThisAcceptance,
+  reopenThisAcceptance,
+} from "@/app/(workspace)/lines/[code]/actions";
+import { type Acceptance, acceptanceState, acceptanceWords } from "@/lib/view/acceptance";
+import { moneySpan } from "@/lib/view/format";
+import { day } from "@/lib/view/time";
+
+interface RiskHeldProps {
+  readonly lineId: string;
+  readonly code: string;
+  readonly acceptances: readonly Acceptance[];
+  readonly asOf: string;
+  readonly mayAccept: boolean;
+}
+
+const HEADS = [
+  "State",
+  "Who",
+  "From",
+  "Until",
+  { text: "Loss a year when accepted", end: true },
+  "Why",
+  { text: "Change", print: false },
+];
+
+/** Who answers for leaving the line as it is, and until when. */
+export function RiskHeld({ lineId, code, acceptances, asOf, mayAccept }: RiskHeldProps) {
+  const { done, tell, undo, close } = useDone();
+  const end = async ({ id, version, acceptedBy }: Acceptance) => {
+    const answer = await endThisAcceptance({ acceptanceId: id, version });
+    tell(
+      answer.ok
+        ? {
+            message: `The risk held by ${acceptedBy} was ended.`,
+            undo: () => reopenThisAcceptance(answer.value),
+          }
+        : { message: answer.error.reason },
+    );
+  };
+  return (
+    <Section
+      id="risk-held"
+      title="Risk held"
+      lead="Somebody may answer for leaving the line as it is, until a day; then it comes back to be decided. No acceptance covers a safety or legal duty."
+      actions={
+        mayAccept ? (
+          <Dialog trigger="Accept the risk" title={`Accept the risk of ${code}`} wide>
+            {(closeDialog) => (
+              <RowForm
+                fields={[
+                  {
+                    name: "acceptedBy",
+                    label: "Who accepts it",
+                    hint: "A function, such as Plant manager PIN.",
+                  },
+                  { name: "until", label: "Until", date: true },
+                  { name: "reason", label: "Why the line is left as it is" },
+                ]}
+                values={{ acceptedBy: "", until: "", reason: "" }}
+                save={(typed) => acceptThisRisk({ ...typed, lineId })}
+                onSaved={({ until }) => {
+                  closeDialog();
+                  tell({ message: `The risk of ${code} is held until ${day(until)}.` });
+                }}
+              />
+            )}
+          </Dialog>
+        ) : undefined
+      }
+    >
+      {acceptances.length === 0 ? (
+        <p className="text-ink-2">Nobody has accepted the risk of this line.</p>
+      ) : (
+        <RowTable caption="Acceptances of risk" heads={HEADS}>
+          {acceptances.map((one) => {
+            const state = acceptanceState(one, asOf);
+            return (
+              <tr key={one.id}>
+                <th scope="row" className={state === "review" ? "font-semibold text-worse" : ""}>
+                  {state === "review" ? "▲ " : ""}
+                  {acceptanceWords(one, asOf)}
+                </th>
+                <td>{one.acceptedBy}</td>
+                <td>{day(one.acceptedOn)}</td>
+                <td>{day(one.until)}</td>
+                <td data-align="end">{moneySpan(one.loss)}</td>
+                <td className="measure">
+                  {one.reason} <span className="text-ink-2">(recorded by {one.recordedBy})</span>
+                </td>
+                <td className="no-print">
+                  {mayAccept && state !== "ended" ? (
+                    <Button kind="quiet" onClick={() => end(one)}>
+                      End it
+                    </Button>
+                  ) : null}
+                </td>
+              </tr>
+            );
+          })}
+        </RowTable>
+      )}
+      <UndoBar message={done?.message ?? null} {...(done?.undo ? { onUndo: undo } : {})} onClose={close} />
+    </Section>
+  );
+}

@@ -1,0 +1,47 @@
+import "@/app/(workspace)/plans/[id]/request/_components/request.css";
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { z } from "zod";
+import { LinkButton } from "@/app/_ui/LinkButton";
+
+import { BoardHead } from "@/app/(workspace)/plans/[id]/_components/board/BoardHead";
+import { LineRequest } from "@/app/(workspace)/plans/[id]/request/_components/LineRequest";
+import { PlanRequest } from "@/app/(workspace)/plans/[id]/request/_components/PlanRequest";
+import { PrintRequest } from "@/app/(workspace)/plans/[id]/request/_components/PrintRequest";
+import { signedInActor } from "@/lib/access/actor";
+import { readBoard } from "@/lib/data/planBoard";
+
+export const metadata: Metadata = { title: "Capital request" };
+
+interface RequestPageProps {
+  readonly params: Promise<{ readonly id: string }>;
+}
+
+export default async function RequestPage({ params }: RequestPageProps) {
+  const actor = await signedInActor();
+  const { id } = await params;
+  const page = z.uuid().safeParse(id).success ? await readBoard(actor, { planId: id, whole: true }) : null;
+  if (!page) notFound();
+  const planned = page.view.lines.filter(({ placed }) => placed.length > 0);
+  return (
+    <>
+      <div className="no-print">
+        <BoardHead page={page} current="request" />
+        <div className="mb-4 flex flex-wrap gap-2">
+          <PrintRequest />
+          <LinkButton href={`/api/plans/${id}/request`} download>
+            Workbook (XLSX)
+          </LinkButton>
+        </div>
+      </div>
+      <PlanRequest page={page} />
+      {planned.map((line) => (
+        <LineRequest
+          key={line.lineId}
+          {...{ page, line }}
+          considered={page.considered.find(({ lineId }) => lineId === line.lineId)}
+        />
+      ))}
+    </>
+  );
+}

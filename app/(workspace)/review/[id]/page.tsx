@@ -1,0 +1,26 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { ReviewSheet } from "@/app/(workspace)/review/[id]/_components/ReviewSheet";
+import { SheetBar } from "@/app/(workspace)/review/[id]/_components/SheetBar";
+import "@/app/(workspace)/review/[id]/_components/sheet.css";
+import { signedInActor } from "@/lib/access/actor";
+import { readClosedReview } from "@/lib/data/review";
+
+export const metadata: Metadata = { title: "Review held" };
+
+interface HeldReviewPageProps {
+  readonly params: Promise<{ readonly id: string }>;
+}
+
+export default async function HeldReviewPage({ params }: HeldReviewPageProps) {
+  const actor = await signedInActor();
+  const review = await readClosedReview(actor, (await params).id);
+  if (!review) notFound();
+  const { mark, record } = review;
+  return (
+    <>
+      <SheetBar reviewId={mark.id} siteCode={record.figures.siteCode} hasBuys={record.buys.length > 0} />
+      <ReviewSheet mark={mark} record={record} />
+    </>
+  );
+}

@@ -1,0 +1,19 @@
+/** Something as typed, and the version of the stored one it was typed over. */
+export interface Draft<T> {
+  readonly entry: T;
+  readonly version: number;
+}
+
+/** What is kept on this device under a name and the server does not have; null is nothing. */
+export function readDraft<T>(name: string): Draft<T> | null {
+  const text = localStorage.getItem(name);
+  return text === null ? null : (JSON.parse(text) as Draft<T>);
+}
+
+export function keepDraft<T>(name: string, draft: Draft<T>): void {
+  localStorage.setItem(name, JSON.stringify(draft));
+}
+
+export function dropDraft(name: string): void {
+  localStorage.removeItem(name);
+}

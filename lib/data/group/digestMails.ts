@@ -1,0 +1,105 @@
+import "server-only";
+import { readActor } from "@/lib/access/actor";
+import { mayAt } from "@/lib/access/policy";
+import { fixedDay, readAsOf } from "@/lib/data/asOf";
+import { database } from "@/lib/data/client";
+import { queueDigest } from "@/lib/data/group/queueDigest";
+import { readMyLateActions } from "@/lib/data/reviewActions";
+import { readReviewFigures } from "@/lib/data/reviewFigures";
+import { readSiteNames } from "@/lib/data/siteNames";
+import { authUrl } from "@/lib/env";
+import { type DigestMail, digestMail } from "@/lib/view/digest";
+import { dayAt, isMorningDue } from "@/lib/view/weekly";
+
+/** A mail ready to leave. */
+export interface ReadyMail extends DigestMail {
+  readonly id: string;
+  readonly to: string;
+}
+
+/** Sends a mail; the file it was written to, where no mail server is set. */
+export type Deliver = (mail: ReadyMail) => Promise<{ readonly file: string | null }>;
+
+/**
+ * Asks for the week's mails that are due by the clock of each person's site, each once, whoever asks at the same time.
+ *
+ * An installation that stands at one day sends none by itself: its week does not end.
+ *
+ * @param instant RFC 3339.
+ * @returns How many were asked for now.
+ */
+export async function askDueDigests(instant: string): Promise<number> {
+  const db = database();
+  if ((await fixedDay(db)) !== null) return 0;
+  const digests = await db.digest.findMany({
+    where: { user: { NOT: { banned: true } } },
+    select: {
+      ...{ userId: true, siteId: true },
+      site: { select: { timeZone: true } },
+      user: { select: { grants: { select: { role: true, siteId: true } } } },
+    },
+  });
+  const due = digests.filter(
+    ({ siteId, site, user }) => mayAt(user.grants, "read", siteId) && isMorningDue(instant, site.timeZone),
+  );
+  return db.$transaction(async (tx) => {
+    const made = await tx.digestMail.createManyAndReturn({
+      data: due.map(({ userId, site }) => ({
+        userId,
+        weekOf: new Date(`${dayAt(instant, site.timeZone)}T00:00:00Z`),
+      })),
+      skipDuplicates: true,
+      select: { id: true },
+    });
+    for (const { id } of made) await queueDigest(tx, id);
+    return made.length;
+  });
+}
+
+/**
+ * Sends one mail, if it has not left yet. What somebody may no longer read is not sent.
+ *
+ * @throws What the delivery threw, after keeping it with the mail, so that the queue tries again.
+ */
+export async function sendDigest(mailId: string, deliver: Deliver): Promise<void> {
+  const db = database();
+  const mail = await db.digestMail.findUnique({
+    where: { id: mailId },
+    select: {
+      id: true,
+      sentAt: true,
+      userId: true,
+      user: { select: { digest: { select: { siteId: true } } } },
+    },
+  });
+  if (!mail || mail.sentAt !== null) return;
+  const ready = await compose(mail.id, mail.userId, mail.user.digest?.siteId ?? null);
+  if (ready === null) {
+    await db.digestMail.delete({ where: { id: mailId } });
+    return;
+  }
+  try {
+    const { file } = await deliver(ready);
+    await db.digestMail.update({
+      where: { id: mailId },
+      data: { sentAt: new Date(), file, problem: null, tries: { increment: 1 } },
+    });
+  } catch (error) {
+    const problem = error instanceof Error ? error.message : String(error);
+    await db.digestMail.update({ where: { id: mailId }, data: { problem, tries: { increment: 1 } } });
+    throw error;
+  }
+}
+
+/** The mail with what its reader may see now; null where that is nothing any more. */
+async function compose(id: string, userId: string, siteId: string | null): Promise<ReadyMail | null> {
+  const actor = await readActor(userId);
+  const site = actor && (await readSiteNames(actor)).find((one) => one.id === siteId);
+  if (!actor || !site) return null;
+  const asOf = await readAsOf(actor, undefined);
+  const [{ figures }, late] = await Promise.all([
+    readReviewFigures(actor, { site, asOf }),
+    readMyLateActions(actor, { siteId: site.id, asOf }),
+  ]);
+  return { id, to: actor.email, ...digestMail({ figures, late, address: authUrl() }) };
+}

@@ -1,0 +1,52 @@
+import writeWorkbook from "write-excel-file/node";
+import { guardFormula } from "@/lib/intake/writeCsv";
+
+/** A cell of a table that leaves as a file; a date is `YYYY-MM-DD`, null is empty. */
+export interface FileColumn {
+  readonly title: string;
+  readonly kind: "text" | "number" | "date";
+}
+
+type Cell = string | number | null;
+
+/**
+ * A table as an XLSX workbook of one sheet, with real numbers and dates and the heads kept in sight.
+ *
+ * Text that a spreadsheet would run is guarded, as in CSV: a copied cell could run elsewhere.
+ */
+export async function workbook(
+  columns: readonly FileColumn[],
+  rows: readonly (readonly Cell[])[],
+): Promise<Uint8Array<ArrayBuffer>> {
+  return Uint8Array.from(await writeWorkbook(sheetOf(columns, rows), { stickyRowsCount: 1 }).toBuffer());
+}
+
+/** A table of a workbook with its own name, at most 31 characters. */
+export interface FileSheet {
+  readonly name: string;
+  readonly columns: readonly FileColumn[];
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+/** Several tables as one workbook, a sheet each, guarded in the same way. */
+export async function workbookOfSheets(sheets: readonly FileSheet[]): Promise<Uint8Array<ArrayBuffer>> {
+  const written = sheets.map(({ name, columns, rows }) => ({
+    ...{ sheet: name.slice(0, 31), stickyRowsCount: 1, data: sheetOf(columns, rows) },
+  }));
+  return Uint8Array.from(await writeWorkbook(written).toBuffer());
+}
+
+function sheetOf(columns: readonly FileColumn[], rows: FileSheet["rows"]) {
+  const head = columns.map(({ title }) => ({ value: title, type: String, fontWeight: "bold" as const }));
+  return [
+    head,
+    ...rows.map((row) => row.map((value, place) => cellOf(value, columns[place]?.kind ?? "text"))),
+  ];
+}
+
+function cellOf(value: Cell, kind: FileColumn["kind"]) {
+  if (value === null) return null;
+  if (kind === "date") return { value: new Date(`${value}T00:00:00.000Z`), type: Date, format: "yyyy-mm-dd" };
+  if (typeof value === "number") return { value, type: Number };
+  return { value: guardFormula(value), type: String };
+}

@@ -1,0 +1,107 @@
+import { addDays, type IsoDate } from "@/lib/kernel/isoDate";
+import { type DateAhead, dateKindName } from "@/lib/view/datesAhead";
+import { count } from "@/lib/view/number";
+import { baseWords, type ReviewFigures } from "@/lib/view/review";
+import type { ReviewAction } from "@/lib/view/reviewRecord";
+import { movedFigures, whyText } from "@/lib/view/reviewWords";
+import { day, distance } from "@/lib/view/time";
+
+/** What a week's mail tells somebody of one site. */
+export interface DigestContent {
+  readonly figures: ReviewFigures;
+  /** The reader's own actions that should have been done. */
+  readonly late: readonly ReviewAction[];
+  /** Address people open the app by. */
+  readonly address: string;
+}
+
+export interface DigestMail {
+  readonly subject: string;
+  readonly text: string;
+  readonly html: string;
+}
+
+interface Part {
+  readonly title: string;
+  readonly none: string;
+  readonly lines: readonly string[];
+}
+
+const DAYS = 30;
+const MOST = 12;
+
+/** The week's mail as plain text and as simple HTML, both with the same words. */
+export function digestMail(content: DigestContent): DigestMail {
+  const { figures, address } = content;
+  const { siteCode, siteName, asOf } = figures;
+  const head = `Spares of ${siteCode} ${siteName}, as of ${day(asOf)}`;
+  const link = `${address}/review?site=${encodeURIComponent(siteCode)}`;
+  const parts = partsOf(content);
+  const foot =
+    "Estimates from sparse records, given without guarantee. You asked for this mail on your account page; end it there.";
+  return {
+    subject: `Spares of ${siteCode}: ${count(figures.worse.length, "part")} got worse, ${count(content.late.length, "action")} of yours late`,
+    text: [head, ...parts.map(asText), `The review: ${link}`, foot].join("\n\n"),
+    html: [
+      `<h1 style="font-size:1.2em">${escaped(head)}</h1>`,
+      ...parts.map(asHtml),
+      `<p><a href="${escaped(link)}">Open the review</a></p>`,
+      `<p style="color:#555">${escaped(foot)}</p>`,
+    ].join("\n"),
+  };
+}
+
+/** Dates of a figure that come, or came, within the days a mail looks ahead. */
+export function datesSoon({ dates, asOf }: Pick<ReviewFigures, "dates" | "asOf">): DateAhead[] {
+  return dates.filter(({ on }) => on <= addDays(asOf, DAYS));
+}
+
+function partsOf({ figures, late }: DigestContent): Part[] {
+  const { base, worse, asOf } = figures;
+  return [
+    {
+      title: `What got worse since ${day(base.asOf)} (${baseWords(base)})`,
+      none: "Nothing passed the threshold.",
+      lines: worse.map((part) => {
+        const { noSpare, loss } = movedFigures(part);
+        return `${part.number}: no-spare chance ${noSpare.before} → ${noSpare.after}, loss here ${loss.before} → ${loss.after} € a year. ${whyText(part)}`;
+      }),
+    },
+    {
+      title: `Orders and repairs that end within ${DAYS} days`,
+      none: "None.",
+      lines: datesSoon(figures).map(
+        ({ kind, of, on }) => `${day(on)}, ${distance(on, asOf)}: ${dateKindName(kind)}, ${of}`,
+      ),
+    },
+    {
+      title: "Your late actions",
+      none: "None.",
+      lines: late.map((action) => `${action.text}, due ${dueText(action.dueOn, asOf)}`),
+    },
+  ];
+}
+
+const dueText = (dueOn: IsoDate, asOf: IsoDate) => `${day(dueOn)}, ${distance(dueOn, asOf)}`;
+
+/** The first lines, and how many more there are. */
+function linesOf({ lines, none }: Part): string[] {
+  if (lines.length === 0) return [none];
+  const more = lines.length - MOST;
+  return [...lines.slice(0, MOST), ...(more > 0 ? [`and ${more} more`] : [])];
+}
+
+function asText(part: Part): string {
+  return [part.title.toUpperCase(), ...linesOf(part).map((line) => `- ${line}`)].join("\n");
+}
+
+function asHtml(part: Part): string {
+  const items = linesOf(part).map((line) => `<li>${escaped(line)}</li>`);
+  return `<h2 style="font-size:1em">${escaped(part.title)}</h2>\n<ul>\n${items.join("\n")}\n</ul>`;
+}
+
+const ENTITIES: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
+
+function escaped(text: string): string {
+  return text.replace(/[&<>"]/g, (mark) => ENTITIES[mark] ?? mark);
+}
