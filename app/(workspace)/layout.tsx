@@ -12,10 +12,10 @@ import { describeRoles } from "@/lib/view/role";
 const AREAS = [
   { label: "Lines", href: "/lines" },
   { label: "Installed", href: "/installed" },
-  { label: "Spares", href: "/spares", covers: ["/counts", "/care", "/repairs", "/levels"] },
-  { label: "Cover", href: "/cover" },
-  { label: "Pool board", href: "/pool" },
-  { label: "Spend", href: "/spend" },
+  {
+    ...{ label: "Spares", href: "/spares" },
+    covers: ["/review", "/counts", "/care", "/repairs", "/levels", "/cover", "/pool", "/spend"],
+  },
   { label: "Parts", href: "/parts" },
   { label: "Notices", href: "/notices" },
   { label: "Events", href: "/events" },

@@ -52,6 +52,10 @@ export function levelReason({ levels, stage, leadAssumed }: LevelRow, asOf: IsoD
   return `Order up to the maximum below the minimum.${leadAssumed ? " Lead time assumed for the class." : ""}${undated}`;
 }
 
+/** Why pieces of a part are surplus. */
+export const surplusReason = (row: LevelRow, asOf: IsoDate): string =>
+  row.levels.kind === "restock" ? "More than is kept here." : levelReason(row, asOf);
+
 /** Pieces to order now; always 0 for a part that retires, has ended or is not used. */
 export const ordered = ({ levels, usable, book }: LevelRow): number | null =>
   book === null && levels.kind === "restock" ? null : toOrder(levels, usable);
@@ -106,7 +110,7 @@ export function surplusRows(rows: readonly LevelRow[], asOf: IsoDate): (string |
       ...[row.siteCode, row.part, row.description, surplusOf(row), row.book],
       ...[Number(row.usable.toFixed(2)), row.levels.keep, row.units, row.unitsInGroup],
       ...[row.price, row.priceCurrency, row.pricedOn, euro === null ? null : Number(euro.toFixed(2))],
-      levelReason(row, asOf),
+      surplusReason(row, asOf),
     ];
   });
 }

@@ -7,6 +7,9 @@ const VIEWS = [
   { label: "Storage care", href: "/care" },
   { label: "Repairs", href: "/repairs" },
   { label: "Levels and surplus", href: "/levels" },
+  { label: "Cover", href: "/cover" },
+  { label: "Pool board", href: "/pool" },
+  { label: "Spend", href: "/spend" },
 ] as const;
 
 /** The views of the spares, the one shown marked. */

@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
 import { LadderTable } from "@/app/(workspace)/cover/_components/LadderTable";
 import { signedInActor } from "@/lib/access/actor";
 import { readAsOf } from "@/lib/data/asOf";
@@ -30,6 +31,7 @@ export default async function CoverPage({ searchParams }: CoverPageProps) {
         lead={`How long the spares of each part last: ${count(soon, "part is", "parts are")} likely to run dry within the years computed, of ${ladders.length} installed. Cheap blockers stand first.`}
         actions={<LinkButton href="/spend">Where to spend next</LinkButton>}
       />
+      <SparesTabs current="/cover" />
       <Section
         title="Cheap blockers first"
         id="ladder"

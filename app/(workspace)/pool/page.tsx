@@ -3,6 +3,7 @@ import { LinkButton } from "@/app/_ui/LinkButton";
 import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
 import { BoardTable } from "@/app/(workspace)/pool/_components/BoardTable";
 import { ShareKey } from "@/app/(workspace)/pool/_components/ShareKey";
 import { SiteWorths } from "@/app/(workspace)/pool/_components/SiteWorths";
@@ -46,6 +47,7 @@ export default async function PoolPage({ searchParams }: PoolPageProps) {
         lead="Who holds what share of the usable pieces against what share of the demand, and what would be better off elsewhere."
         actions={<LinkButton href="/spend">Where to spend next</LinkButton>}
       />
+      <SparesTabs current="/pool" />
       {board.seesAll ? null : <Notice kind="info">Your sites only; shares are of the whole group.</Notice>}
       <Section
         title="Transfers"

@@ -4,6 +4,7 @@ import { LinkButton } from "@/app/_ui/LinkButton";
 import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
 import { BudgetForm } from "@/app/(workspace)/spend/_components/BudgetForm";
 import { NotOffered } from "@/app/(workspace)/spend/_components/NotOffered";
 import { SpendCurve } from "@/app/(workspace)/spend/_components/SpendCurve";
@@ -39,6 +40,7 @@ export default async function SpendPage({ searchParams }: SpendPageProps) {
         lead={`The next best piece to buy for the money, again and again, to a budget of ${money(budget)}: loss avoided over ${list.years} years, of parts that can still be ordered.`}
         actions={<LinkButton href="/pool">Move before you buy: pool board</LinkButton>}
       />
+      <SparesTabs current="/spend" />
       <BudgetForm typed={String(typed)} unreadable={budget === null} asOf={asOf} />
       {list.seesAll ? null : (
         <Notice kind="info">Your sites only: pieces for their shelves, losses of their lines.</Notice>

@@ -22,7 +22,7 @@ const COLUMNS: Column<ListedEvent>[] = [
   },
   { ...{ key: "site", header: "Site", filter: "choice" }, value: ({ siteCode }) => siteCode },
   {
-    ...{ key: "line", header: "Line", filter: "choice" },
+    ...{ key: "line", header: "Line", filter: "choice", width: "5.5rem" },
     value: ({ lineCode }) => lineCode,
     cell: (event) =>
       event.lineCode === null ? (
@@ -43,7 +43,7 @@ const COLUMNS: Column<ListedEvent>[] = [
     cell: (event) => quiet(event, [event.machine, event.place].filter(Boolean).join(" ") || NOT_KNOWN),
   },
   {
-    ...{ key: "part", header: "Part", filter: "text" },
+    ...{ key: "part", header: "Part", filter: "text", width: "8rem" },
     value: ({ part }) => part?.number ?? null,
     cell: (event) =>
       event.part === null
@@ -56,10 +56,13 @@ const COLUMNS: Column<ListedEvent>[] = [
     cell: (event) =>
       quiet(event, event.downtimeHours === null ? NOT_KNOWN : significant(event.downtimeHours, 3)),
   },
-  { ...{ key: "source", header: "Source", filter: "choice" }, value: ({ source }) => source },
-  { ...{ key: "number", header: "Number", filter: "text" }, value: ({ reference }) => reference },
+  { ...{ key: "source", header: "Source", filter: "choice", width: "7rem" }, value: ({ source }) => source },
   {
-    ...{ key: "counts", header: "Counts?", filter: "choice", width: "10rem" },
+    ...{ key: "number", header: "Number", filter: "text", width: "7rem" },
+    value: ({ reference }) => reference,
+  },
+  {
+    ...{ key: "counts", header: "Counts?", filter: "choice", width: "7rem" },
     value: ({ setAside }) => (setAside === null ? "counts" : "set aside"),
     cell: (event) => quiet(event, event.setAside === null ? "counts" : `set aside: ${event.setAside}`),
   },

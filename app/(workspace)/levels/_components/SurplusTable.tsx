@@ -4,7 +4,7 @@ import { StaleMark } from "@/app/_ui/StaleMark";
 import { exactMoney, money } from "@/lib/view/format";
 import { plainNumber } from "@/lib/view/number";
 import { isPriceStale, priceAge } from "@/lib/view/partSupply";
-import { type LevelRow, levelReason, surplusEuro, surplusOf } from "@/lib/view/stockLevels";
+import { type LevelRow, surplusEuro, surplusOf, surplusReason } from "@/lib/view/stockLevels";
 
 const HEADS = [
   "Part",
@@ -49,7 +49,7 @@ export function SurplusTable({ rows, asOf }: SurplusTableProps) {
             )}
           </td>
           <td data-align="end">{money(surplusEuro(row))}</td>
-          <td>{levelReason(row, asOf)}</td>
+          <td>{surplusReason(row, asOf)}</td>
         </tr>
       ))}
     </RowTable>

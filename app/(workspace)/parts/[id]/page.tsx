@@ -31,6 +31,7 @@ const CONTENTS = [
   { id: "who-has-one", title: "Who has one" },
   { id: "supply", title: "How it can still be had" },
   { id: "cover", title: "How long the spares last" },
+  { id: "ladder", title: "Cover ladder" },
   { id: "identity", title: "What it is" },
   { id: "stock", title: "Book against usable" },
   { id: "repairs", title: "Out for repair" },
@@ -72,11 +73,11 @@ export default async function PartPage({ params, searchParams }: PartPageProps) 
       <Supply part={part} />
       <Cover part={part} simulated={months} />
       <div className="mt-9 border-rule-2 border-t">
+        {ladder === null ? null : <CoverLadder ladder={ladder} asOf={asOf} />}
         <Identity part={part} mayEdit={scopeOf(actor.grants, "register:import") === "all"} />
         <StockBySite part={part} />
         <Repairs part={part} />
         <WhereUsed part={part} />
-        {ladder === null ? null : <CoverLadder ladder={ladder} asOf={asOf} />}
         <Rates part={part} experience={experience} />
         <Downtime part={part} experience={experience} />
         <PartEvents part={part} experience={experience} />

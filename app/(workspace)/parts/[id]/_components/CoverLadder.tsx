@@ -1,6 +1,6 @@
 import { Derivation } from "@/app/_ui/Derivation";
+import { Fold } from "@/app/_ui/Fold";
 import { RowTable } from "@/app/_ui/RowTable";
-import { Section } from "@/app/_ui/Section";
 import { SpanBar } from "@/app/_ui/SpanBar";
 import { percent } from "@/lib/view/chance";
 import { coverRungs, type CoverLadder as Ladder } from "@/lib/view/coverLadder";
@@ -111,10 +111,12 @@ interface LadderProps {
 export function CoverLadder({ ladder, asOf }: LadderProps) {
   const { days, exit, installed } = ladder;
   return (
-    <Section
+    <Fold
+      page="part"
       title="Cover ladder"
       id="ladder"
-      lead={`${count(installed, "unit")} in service. Shelf likely empty (P80): ${coverDayText(days.p80, { months: ladder.noSpareByMonth.length - 1, asOf })}. Exit gap: ${exitGapText(exit)}.`}
+      figure={`likely empty (P80) ${coverDayText(days.p80, { months: ladder.noSpareByMonth.length - 1, asOf })}`}
+      lead={`${count(installed, "unit")} in service. Exit gap: ${exitGapText(exit)}.`}
     >
       <Rungs ladder={ladder} asOf={asOf} />
       <Coming ladder={ladder} />
@@ -124,6 +126,6 @@ export function CoverLadder({ ladder, asOf }: LadderProps) {
         brings none. Where units have no planned removal there is no day the last one leaves, and no gap is
         told.
       </Derivation>
-    </Section>
+    </Fold>
   );
 }
