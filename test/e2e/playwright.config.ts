@@ -20,7 +20,9 @@ export default defineConfig({
     locale: "en-GB",
     timezoneId: "Europe/Berlin",
     viewport: { width: 1440, height: 900 },
-    trace: "retain-on-failure",
+    // A trace copies the page at every step: of large tables that costs more than the journey.
+    trace: process.env.EBBLINE_TEST_TRACE ? "retain-on-failure" : "off",
+    screenshot: "only-on-failure",
     launchOptions: {
       executablePath: "/usr/bin/chromium",
       args: [
