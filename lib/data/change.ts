@@ -59,7 +59,6 @@ const BESIDE_THE_FIGURES: ReadonlySet<string> = new Set([
   // Says what was decided; the pieces count once they are booked in.
   "BuyDecision",
   // That two records are two events changes nothing; that they are one is a change of the event.
-  "EventMatch",
   // A version that was written is not yet in use; taking it into use is a change of the setting.
   "AssumptionSet",
   // The shelf moves when a count is posted, a hold set or care given; those are changes of the lots.

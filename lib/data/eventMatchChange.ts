@@ -42,12 +42,15 @@ export async function settleEvents(
     });
     if (same) await merge(tx, { kept, other, filled });
     record({
-      ...{ deed: `event:${verdict}`, entity: same ? "Event" : "EventMatch", siteId },
-      ...{ entityId: same ? otherId : match.id, after: { keptId, otherId, reason, filled } },
+      ...{ deed: `event:${verdict}`, entity: "EventMatch", entityId: match.id, siteId },
+      ...{ after: { keptId, otherId, reason, filled }, ...countsAsBefore(verdict) },
     });
     return ok({ matchId: match.id });
   });
 }
+
+/** Two records kept apart count as they did, so no figure moves. */
+const countsAsBefore = (verdict: string) => (verdict === "same" ? {} : { beside: true as const });
 
 /** The two records, held so that of two people settling them one comes after the other, and both still count. */
 async function findPair(
@@ -111,10 +114,9 @@ export async function partEvents(actor: Actor, { matchId }: PartPair): Promise<R
     });
     // The record set aside counts again by the trigger on this table.
     await tx.eventMatch.delete({ where: { id: matchId } });
-    const same = match.verdict === "same";
     record({
-      ...{ deed: "event:part", entity: same ? "Event" : "EventMatch", siteId: match.siteId },
-      entityId: same ? match.otherId : matchId,
+      ...{ deed: "event:part", entity: "EventMatch", entityId: matchId, siteId: match.siteId },
+      ...countsAsBefore(match.verdict),
       before: { keptId: match.keptId, otherId: match.otherId, verdict: match.verdict, reason: match.reason },
     });
     return ok(null);

@@ -30,7 +30,7 @@ test("an axis is recorded, its acceptance refused with the reason, then given an
   await fill(page, STOPPING, { "Second name": "Engineer B" });
 
   await page.getByRole("button", { name: "Accept this axis" }).click();
-  await expect(page.getByText(/Accepted on/)).toBeVisible();
+  await expect(page.getByText(/Accepted on .*cannot be changed/)).toBeVisible();
   await expect(page.getByRole("form", { name: STOPPING })).toHaveCount(0);
   await expect(page.getByText(/Worst 94, allowed 95 \(before 95/)).toBeVisible();
   await page.getByRole("button", { name: "Undo" }).click();
@@ -41,6 +41,8 @@ test("what was typed without a connection is kept, and sent when it is back", as
   await signIn(page, "engineer@halvenor.example");
   await openNotBegun(page, 1);
   const form = check(page, "Motion network for one hour");
+  await expect(form).toBeVisible();
+  await page.waitForLoadState("networkidle");
   await context.setOffline(true);
   await form.getByLabel(/^With the new drive/).fill("7");
   await leave(page);

@@ -1,3 +1,4 @@
+import type { CSSProperties } from "react";
 import type { Column } from "@/app/_ui/DataTable/column";
 import type { TableState } from "@/app/_ui/DataTable/tableAddress";
 import { nextSort } from "@/app/_ui/DataTable/tableModel";
@@ -40,7 +41,7 @@ export function TableHead<Row>({ columns, sort, onSort }: TableHeadProps<Row>) {
               data-align={column.align}
               data-priority={place === 0 ? 1 : (column.priority ?? 2)}
               aria-sort={direction}
-              style={column.width === undefined ? undefined : { minWidth: column.width }}
+              style={column.width === undefined ? undefined : ({ "--least": column.width } as CSSProperties)}
             >
               <button
                 type="button"

@@ -41,10 +41,12 @@ export function useDraft<T>(name: string, stored: Draft<T>) {
     if (left) hold(left, "typed");
   }, [name, hold]);
 
-  // Where nothing was typed here, what others wrote is shown as soon as the page is read again.
+  // Where nothing was typed here, what others wrote is shown as soon as the page is read again. The device is asked as
+  // well: a draft just taken up from it is not in the state yet.
   useEffect(() => {
-    if (kept === "saved" && stored.version > draft.current.version) hold(stored, "saved");
-  }, [stored, kept, hold]);
+    const isNewer = stored.version > draft.current.version;
+    if (kept === "saved" && isNewer && readDraft<T>(name) === null) hold(stored, "saved");
+  }, [name, stored, kept, hold]);
 
   const type = (change: Partial<T>) =>
     keep({ ...draft.current, entry: { ...draft.current.entry, ...change } });
