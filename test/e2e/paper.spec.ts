@@ -37,7 +37,7 @@ const PAPERS = [
   ["scope of a line", "/lines/VEL-03/scope", 11],
   ["dates ahead", "/dates", 3],
   ["rules", "/rules", 4],
-  ["dossier of a line", "/lines/VEL-03", 12],
+  ["dossier of a line", "/lines/VEL-03", 15],
   ["axes of a project", "/projects/KAR-02-R1/axes", 2],
   ["last buy", `/last-buy/${seedId("Family", "HR")}`, 4],
 ] as const;
@@ -88,7 +88,7 @@ test("every printed page names its page, its day and where it came from", async 
   await page.goto("/lines/VEL-03/scope");
   const foot = () =>
     page.evaluate(() => getComputedStyle(document.documentElement).getPropertyValue("--paper-foot"));
-  expect(await foot()).toMatch(
+  await expect.poll(foot).toMatch(
     /^"Scope of a retrofit: VEL-03 Carton C, as of 30 Nov 2026 – [^"]+\/lines\/VEL-03\/scope"$/,
   );
   await page.getByRole("navigation").getByRole("link", { name: "Dates ahead" }).click();
