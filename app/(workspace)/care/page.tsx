@@ -51,16 +51,16 @@ export default async function CarePage({ searchParams }: CarePageProps) {
         <KeyFigure label="Never recorded" value={piecesOf("unknown")} unit="pieces" date={day(asOf)} />
         <KeyFigure label="Due within 60 days" value={piecesOf("soon")} unit="pieces" date={day(asOf)} />
       </KeyFigures>
-      <Caution title="Only competent persons power stored units">
-        Capacitors that lay for years can fail or burst when full voltage is applied at once; wrong re-forming
-        destroys them. Follow the maker&apos;s procedure for stored units. De-energise, lock out, wait for
-        stored energy and verify the absence of voltage, by national law and the rules of the site.
-      </Caution>
       <Section
         title="What is due"
         id="due"
         lead="Last power-up plus the interval of the class; of batteries the last change recorded here. Stock has no past: these are the shelves as they stand now."
       >
+        <Caution title="Only competent persons power stored units">
+          Capacitors that lay for years can fail or burst when full voltage is applied at once; wrong
+          re-forming destroys them. Follow the maker&apos;s procedure for stored units. De-energise, lock out,
+          wait for stored energy and verify the absence of voltage, by national law and the rules of the site.
+        </Caution>
         <CareTable lots={lots} asOf={asOf} today={today} by={actor.name} />
       </Section>
       <Section

@@ -1,6 +1,5 @@
 "use client";
 
-import { useRouter } from "next/navigation";
 import { type FormEvent, useState, useTransition } from "react";
 import { Dialog } from "@/app/_ui/Dialog";
 import { FormMessage } from "@/app/_ui/FormMessage";
@@ -8,7 +7,7 @@ import { DateField } from "@/app/_ui/field/DateField";
 import { NumberField } from "@/app/_ui/field/NumberField";
 import { SelectField } from "@/app/_ui/field/SelectField";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
-import { UndoBar } from "@/app/_ui/UndoBar";
+import { useTellOfChange } from "@/app/(workspace)/parts/[id]/_components/LotUndo";
 import { saveStockLot } from "@/app/(workspace)/parts/[id]/actions";
 import type { Refusal } from "@/lib/access/action";
 import type { PartLot, StoredLot } from "@/lib/view/partDossier";
@@ -86,42 +85,21 @@ function LotForm({ lot, onDone }: LotFormProps) {
   );
 }
 
-interface Taken {
-  readonly before: StoredLot;
-  readonly after: StoredLot;
-}
-
-/** Changes one lot on the shelf, and takes the change back. */
+/** Changes one lot on the shelf; `LotUndo` above offers to take it back. */
 export function LotDialog({ lot }: { readonly lot: PartLot }) {
-  const router = useRouter();
-  const [taken, setTaken] = useState<Taken | null>(null);
-  const [said, setSaid] = useState<string | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
+  const tell = useTellOfChange();
   const name = `${lot.siteCode} ${lot.bin}`;
-  const undo = async () => {
-    if (taken === null) return;
-    const answer = await saveStockLot({ lotId: lot.id, seen: taken.after, wanted: taken.before });
-    if (answer.ok) router.refresh();
-    else setProblem(answer.error.reason);
-  };
   return (
-    <>
-      <Dialog trigger={`Change ${lot.bin}`} kind="quiet" title={`Stock in ${name}`}>
-        {(close) => (
-          <LotForm
-            lot={lot}
-            onDone={(after) => {
-              setTaken({ before: storedOf(lot), after });
-              setSaid(`Stock in ${name} changed.`);
-              setProblem(null);
-              close();
-              router.refresh();
-            }}
-          />
-        )}
-      </Dialog>
-      <FormMessage kind="problem">{problem}</FormMessage>
-      <UndoBar message={said} onUndo={undo} onClose={() => setSaid(null)} />
-    </>
+    <Dialog trigger={`Change ${lot.bin}`} kind="quiet" title={`Stock in ${name}`}>
+      {(close) => (
+        <LotForm
+          lot={lot}
+          onDone={(after) => {
+            close();
+            tell({ lotId: lot.id, name, before: storedOf(lot), after });
+          }}
+        />
+      )}
+    </Dialog>
   );
 }

@@ -2,6 +2,7 @@ import { Caution } from "@/app/_ui/Caution";
 import { Notice } from "@/app/_ui/Notice";
 import { Section } from "@/app/_ui/Section";
 import { LotTable } from "@/app/(workspace)/parts/[id]/_components/LotTable";
+import { LotUndo } from "@/app/(workspace)/parts/[id]/_components/LotUndo";
 import { classAgesOnShelf } from "@/lib/risk/assumptionSets";
 import { count, quantity } from "@/lib/view/number";
 import type { PartDossier, PartLot } from "@/lib/view/partDossier";
@@ -16,7 +17,7 @@ function Lots({ part }: { readonly part: PartDossier }) {
       <p>{part.elsewhere === null ? "Nobody has one on the shelf." : "None on the shelf at your sites."}</p>
     );
   return (
-    <>
+    <LotUndo>
       {ready.length === 0 ? (
         <p>None that is ready to fit.</p>
       ) : (
@@ -30,7 +31,7 @@ function Lots({ part }: { readonly part: PartDossier }) {
           <LotTable caption="On the shelf, not ready to fit" lots={rest} part={part} />
         </details>
       )}
-    </>
+    </LotUndo>
   );
 }
 
