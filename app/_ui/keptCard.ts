@@ -26,11 +26,20 @@ export async function keepCard(): Promise<boolean> {
       navigator.serviceWorker.addEventListener("message", hear, { once: true });
     });
     const { origin, pathname, search } = window.location;
+    // On the first page of a visit scripts still come while the first of them run.
+    await loaded();
     active.postMessage({ page: `${origin}${pathname}${search}`, assets: assetsOf(origin) });
     return await answer;
   } catch {
     return false;
   }
+}
+
+function loaded(): Promise<void> {
+  if (document.readyState === "complete") return Promise.resolve();
+  return new Promise((resolve) => {
+    window.addEventListener("load", () => resolve(), { once: true });
+  });
 }
 
 /** Scripts, styles and fonts the page has used. */

@@ -20,6 +20,7 @@ async function openHeron(page: Page): Promise<void> {
 }
 
 test("pieces are asked for, refused with a reason, asked for again, sent and received", async ({ page }) => {
+  test.setTimeout(180_000);
   await signIn(page, planner);
   await openHeron(page);
   const first = moves(page).getByRole("row", { name: /OST .* KAR/ });

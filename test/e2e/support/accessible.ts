@@ -28,7 +28,7 @@ async function setTheme(page: Page, theme: "light" | "dark"): Promise<void> {
 }
 
 async function expectNothingFound(page: Page, builder: AxeBuilder): Promise<void> {
-  const theme = await page.evaluate(() => document.documentElement.dataset.theme);
+  const theme = await page.evaluate(() => document.documentElement.dataset.theme ?? "as set");
   const { violations } = await builder.analyze();
   const found = violations.map(
     ({ id, nodes }) => `${theme}: ${id} at ${nodes.map((n) => n.target.join(" ")).join("; ")}`,

@@ -3,13 +3,13 @@ const ROLES = ["Prepared by", "Plant manager", "Finance controller", "Group engi
 /** Lines to sign on; functions, not names. */
 export function Signatures() {
   return (
-    <section aria-label="Signatures" className="signature-lines keep-together text-sm">
+    <div className="signature-lines keep-together text-sm">
       {ROLES.map((role) => (
         <p key={role}>
           {role}
           <span className="block text-ink-2">Name, signature, day</span>
         </p>
       ))}
-    </section>
+    </div>
   );
 }
