@@ -1,5 +1,6 @@
 import { expect, type Page, test } from "@playwright/test";
 import { expectAccessible } from "./support/accessible";
+import { openFolds } from "./support/openFolds";
 import { signIn } from "./support/signIn";
 
 const out = (page: Page) =>
@@ -9,6 +10,8 @@ const out = (page: Page) =>
 async function usableAt(page: Page, part: string, site: string): Promise<string> {
   await page.goto("/repairs");
   await out(page).getByRole("link", { name: part }).first().click();
+  await expect(page.getByRole("heading", { level: 1, name: part })).toBeVisible();
+  await openFolds(page);
   const shelf = page.getByRole("table", { name: "Book against usable stock by site" });
   const cells = shelf.getByRole("row", { name: new RegExp(`^${site}`) }).getByRole("cell");
   return (await cells.last().textContent()) ?? "";
