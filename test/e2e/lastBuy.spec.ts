@@ -1,5 +1,6 @@
 import { expect, test } from "@playwright/test";
 import { expectAccessible } from "./support/accessible";
+import { openFolds } from "./support/openFolds";
 import { signIn } from "./support/signIn";
 
 test("the last buy of a family is worked out from a part's page, and says which assumption it hangs on", async ({
@@ -8,6 +9,8 @@ test("the last buy of a family is worked out from a part's page, and says which 
   await signIn(page, "planner@halvenor.example");
   await page.goto("/parts?parts.q=TM-HR-020");
   await page.getByRole("link", { name: "TM-HR-020", exact: true }).click();
+  await expect(page.getByRole("heading", { level: 1, name: "TM-HR-020" })).toBeVisible();
+  await openFolds(page);
   await page.getByRole("link", { name: "how many to buy at the last chance" }).click();
   await expect(page.getByRole("heading", { level: 1 })).toHaveText(/How many Heron R to buy/);
   const cases = page.getByRole("table", { name: "Quantities by assumption" });
@@ -27,6 +30,8 @@ test("a planner of one site sees a sheet of that site", async ({ page }) => {
   await signIn(page, "viewer.tho@halvenor.example");
   await page.goto("/parts?parts.q=TM-HR-020");
   await page.getByRole("link", { name: "TM-HR-020", exact: true }).click();
+  await expect(page.getByRole("heading", { level: 1, name: "TM-HR-020" })).toBeVisible();
+  await openFolds(page);
   await page.getByRole("link", { name: "how many to buy at the last chance" }).click();
   await expect(page.getByText(/Your sites only/)).toBeVisible();
   expect(await page.content()).not.toMatch(/\b(VEL|OST|KAR|PIN|TAD)\b/);

@@ -143,6 +143,7 @@ test.describe("the dossier of a line", () => {
     for (const code of ["VEL-03", "XYZ-99"]) {
       const response = await page.goto(`/lines/${code}`);
       expect(response?.status()).toBe(404);
+      await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
       answers.push((await page.getByRole("heading").allTextContents()).join());
     }
     expect(answers[0]).toBe(answers[1]);
@@ -248,7 +249,7 @@ test.describe("the folded parts of a line", () => {
     await signIn(page, group);
     await page.goto("/lines/VEL-03");
     await expect(page.getByRole("table", { name: /What drives the loss/ })).toBeVisible();
-    expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBeLessThan(2600);
+    expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBeLessThan(2700);
     await expect(fold(page, "Machines and axes")).toContainText("7 machines, 54 axes");
     await expect(fold(page, "What stands in the way of a retrofit")).toContainText("Controller swap;");
     await expect(page.getByRole("table", { name: /Events of VEL-03/ })).toBeHidden();

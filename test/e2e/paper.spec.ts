@@ -88,9 +88,9 @@ test("every printed page names its page, its day and where it came from", async 
   await page.goto("/lines/VEL-03/scope");
   const foot = () =>
     page.evaluate(() => getComputedStyle(document.documentElement).getPropertyValue("--paper-foot"));
-  await expect.poll(foot).toMatch(
-    /^"Scope of a retrofit: VEL-03 Carton C, as of 30 Nov 2026 – [^"]+\/lines\/VEL-03\/scope"$/,
-  );
+  await expect
+    .poll(foot)
+    .toMatch(/^"Scope of a retrofit: VEL-03 Carton C, as of 30 Nov 2026 – [^"]+\/lines\/VEL-03\/scope"$/);
   await page.getByRole("navigation").getByRole("link", { name: "Dates ahead" }).click();
   await expect(page.getByRole("heading", { level: 1 })).not.toContainText("Scope");
   await expect.poll(foot).toMatch(/ as of 30 Nov 2026 – [^"]+\/dates"$/);

@@ -56,7 +56,7 @@ test("a unit is sent out of a lot, promised anew, and taken back", async ({ page
   const lot = choice.locator("option").filter({ hasText: /^OST TM-HR-010 B2, .* on hold/ });
   await choice.selectOption({ label: (await lot.first().textContent()) ?? "" });
   await page.getByLabel("Serial").fill("HR900001");
-  await page.getByLabel("Repairer").fill("Quellbrook repair shop");
+  await page.getByRole("textbox", { name: /^Repairer/ }).fill("Quellbrook repair shop");
   await page.getByLabel("Order number").fill("J-1");
   await page.getByRole("button", { name: "Send it out" }).click();
   await expect(page.getByText("J-1 sent out.")).toBeVisible();

@@ -101,7 +101,7 @@ test.describe("the weekly review", () => {
     await signIn(page, engineer);
     await page.goto("/review?site=VEL");
     await page.getByRole("button", { name: "Open the review" }).click();
-    const decisions = page.getByLabel("Decisions");
+    const decisions = page.getByRole("textbox", { name: /^Decisions/ });
     await decisions.fill("Two more for the shelf.");
     await page.reload();
     await expect(decisions).toHaveValue("Two more for the shelf.");
