@@ -1,5 +1,6 @@
 import { expect, type Page, test } from "@playwright/test";
 import { expectAccessible } from "./support/accessible";
+import { openFolds } from "./support/openFolds";
 import { signIn } from "./support/signIn";
 
 const group = "viewer@halvenor.example";
@@ -31,6 +32,8 @@ test.describe("the search", () => {
     await signIn(page, group);
     await page.goto("/parts");
     await page.getByRole("link", { name: "TM-HR-020", exact: true }).click();
+    await expect(page.getByRole("heading", { level: 1, name: "TM-HR-020" })).toBeVisible();
+    await openFolds(page);
     const places = page.getByRole("table", { name: "Places that hold the part" });
     const serial =
       (await places

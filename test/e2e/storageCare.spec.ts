@@ -1,4 +1,5 @@
 import { expect, test } from "@playwright/test";
+import { openFolds } from "./support/openFolds";
 import { signIn } from "./support/signIn";
 
 test("care given is recorded, lifts the lot off the top, and is taken back", async ({ page }) => {
@@ -20,14 +21,12 @@ test("care given is recorded, lifts the lot off the top, and is taken back", asy
   await expect(due.getByRole("row", { name: new RegExp(bin) })).toContainText("Overdue");
 });
 
-test("a retired part is blocked from ordering, and the surplus is handed over as a file", async ({
-  page,
-}) => {
+test("levels say what to order and why, and the surplus is handed over as a file", async ({ page }) => {
   test.setTimeout(120_000);
   await signIn(page, "planner@halvenor.example");
   await page.goto("/levels");
   await expect(page.getByRole("table", { name: "Minimum and maximum by part and site" })).toContainText(
-    "never re-order",
+    "Order up to the maximum below the minimum.",
   );
   const files = page.getByRole("link", { name: "CSV" });
   const answer = await page.request.get((await files.getAttribute("href")) ?? "");
@@ -44,6 +43,8 @@ test("the book of a part opens to its lots, and pieces go on hold under a name",
   await signIn(page, "planner@halvenor.example");
   await page.goto("/parts");
   await page.getByRole("link", { name: "TM-HR-010" }).click();
+  await expect(page.getByRole("heading", { level: 1, name: "TM-HR-010" })).toBeVisible();
+  await openFolds(page);
   const opened = page.locator("details").filter({ hasText: /^OST: from \d+ on the book/ });
   await opened.locator("summary").click();
   await expect(opened).toContainText("wrong revision");
