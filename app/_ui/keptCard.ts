@@ -10,6 +10,12 @@ export async function forgetCard(): Promise<void> {
   if ("caches" in window) await caches.delete(CACHE);
 }
 
+/** Whether the page that is open lies on this device. */
+export async function isKept(): Promise<boolean> {
+  if (!("caches" in window)) return false;
+  return (await caches.match(window.location.href, { cacheName: CACHE, ignoreVary: true })) !== undefined;
+}
+
 /**
  * Keeps the page on this device for use without a network, in the place of the card kept before.
  *

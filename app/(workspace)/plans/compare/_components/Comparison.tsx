@@ -53,12 +53,12 @@ export function Comparison({ plans }: { readonly plans: readonly ComparedPlan[] 
   const heads = plans.map(({ name }) => ({ text: name }));
   return (
     <>
-      <RowTable caption="Figures of the plans" heads={["", ...heads]}>
+      <RowTable caption="Figures of the plans" heads={["Figure", ...heads]}>
         {figureRows(plans).map(({ name, of, worse }) => (
           <tr key={name}>
             <th scope="row">{name}</th>
             {plans.map((plan) => (
-              <td key={plan.name} className={worse?.(plan) ? "font-semibold text-worse" : ""}>
+              <td key={plan.name} className={worse?.(plan) ? "font-semibold" : ""}>
                 {worse?.(plan) ? "▲ " : ""}
                 {of(plan)}
               </td>

@@ -1,7 +1,7 @@
 "use client";
 
 import { useEffect, useState, useSyncExternalStore } from "react";
-import { keepCard } from "@/app/_ui/keptCard";
+import { isKept, keepCard } from "@/app/_ui/keptCard";
 import { Notice } from "@/app/_ui/Notice";
 
 function subscribe(change: () => void): () => void {
@@ -17,6 +17,8 @@ const WORDS = {
   keeping: "Keeping this card on the device…",
   kept: "Kept on this device: it opens here without a network until you sign out or open another card.",
   not: "Not kept on this device. Print it, or open it over https.",
+  /** The server was not reached, whatever the browser says of the network: this is the copy. */
+  copy: "",
 } as const;
 
 /** Keeps the card on the device, and says so; without a network it says how old the card is. */
@@ -28,9 +30,13 @@ export function Kept({ madeAt }: { readonly madeAt: string }) {
   );
   const [state, setState] = useState<keyof typeof WORDS>("keeping");
   useEffect(() => {
-    if (navigator.onLine) keepCard().then((kept) => setState(kept ? "kept" : "not"));
+    const keep = async () => {
+      if (await keepCard()) setState("kept");
+      else setState((await isKept()) ? "copy" : "not");
+    };
+    if (navigator.onLine) void keep();
   }, []);
-  if (!online)
+  if (!online || state === "copy")
     return (
       <div className="no-print">
         <Notice kind="caution" title="No network">
