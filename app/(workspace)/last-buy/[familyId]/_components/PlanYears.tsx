@@ -27,7 +27,7 @@ export function PlanYears({ basis, choice, change }: BuyChoicesProps) {
           label="Lines and years"
           name="planYears"
           rows={8}
-          hint="One line a row: VEL-01 2028. The first of July stands for the year. Days a project plans go before."
+          hint="One line a row: its code and the year. The first of July stands for the year. Days a project plans go before."
           value={text}
           error={read.problem ?? undefined}
           onChange={({ target }) => type(target.value)}
