@@ -24,7 +24,7 @@ const isYear = (year: number) => year >= 2000 && year <= 2099;
 /** One row as a line and its year, or what is wrong with it. */
 function readRow(row: string, lines: readonly LineWithUnits[]): { code: string; year: number } | string {
   const [, written, digits] = ROW.exec(row) ?? [];
-  if (written === undefined) return `“${row.trim()}” is not a line and a year, such as VEL-01 2028.`;
+  if (written === undefined) return `“${row.trim()}” is not a line and a year, such as L-01 2028.`;
   const line = lines.find(({ code }) => code.toLowerCase() === written.toLowerCase());
   if (line === undefined) return `no line ${written} has units of these parts.`;
   const year = Number(digits);
