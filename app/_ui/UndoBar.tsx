@@ -17,10 +17,10 @@ export function UndoBar({ message, onUndo, onClose }: UndoBarProps) {
   return (
     <div
       role="status"
-      className="no-print fixed inset-x-0 bottom-4 z-40 flex justify-center px-4 empty:hidden"
+      className="no-print pointer-events-none fixed inset-x-0 bottom-4 z-40 flex justify-center px-4 empty:hidden"
     >
       {message === null ? null : (
-        <div className="flex flex-wrap items-center gap-x-4 gap-y-2 border-2 border-ink bg-sheet px-4 py-2">
+        <div className="pointer-events-auto flex flex-wrap items-center gap-x-4 gap-y-2 border-2 border-ink bg-sheet px-4 py-2">
           <p>{message}</p>
           {onUndo ? (
             <Button
