@@ -140,8 +140,9 @@ test.describe("the weekly review", () => {
     await signIn(page, engineer);
     await page.goto("/review?site=VEL");
     for (const name of ["On what got worse", "On dates and orders", "On repairs, holds and counts"]) {
-      await page.getByLabel(name).fill("A long word. ".repeat(92).trim());
-      await page.getByLabel(name).blur();
+      const text = page.getByRole("textbox", { name: new RegExp(`^${name}`) });
+      await text.fill("A long word. ".repeat(92).trim());
+      await text.blur();
       await expect(page.getByRole("form", { name }).getByText("Saved")).toBeVisible();
     }
     await page.getByRole("button", { name: "Close the review" }).click();
