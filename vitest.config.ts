@@ -13,6 +13,8 @@ export default defineConfig({
   test: {
     include: ["test/{unit,reference,property,outside,architecture,data}/**/*.test.ts"],
     // Tests of the database start servers, and a machine of two cores runs several at once.
+    // Loading the modules anew for each file costs more than the tests; what they keep is closed by each file.
+    isolate: false,
     testTimeout: 30_000,
     hookTimeout: 60_000,
     // A zone far from home, so that a date shifted by a zone shows.
