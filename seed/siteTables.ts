@@ -16,6 +16,7 @@ export interface CurrencyRateRow {
   readonly currency: string;
   readonly perEuro: number;
   readonly validFrom: IsoDate;
+  readonly source: string;
 }
 
 export interface LineRow {

@@ -1,7 +1,23 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { Evidence, ItemClass } from "@/lib/risk/evaluation";
 import type { StockState } from "@/lib/spares/usableCount";
+import type {
+  CutoverRow,
+  CutoverStepRow,
+  FittedUnitRow,
+  OpenPointRow,
+  ProjectRiskRow,
+  RemovedUnitRow,
+} from "@/seed/closeTables";
 import type { CountLineRow, RepairOrderRow, StockCountRow } from "@/seed/countTables";
+import type {
+  BudgetItemRow,
+  ChangeAmountRow,
+  ChangeOrderRow,
+  ClassForecastRow,
+  CostEntryRow,
+  MonthRateRow,
+} from "@/seed/moneyTables";
 import type { PanelRow } from "@/seed/panelTables";
 import type {
   ApprovalFreezeRow,
@@ -12,6 +28,15 @@ import type {
   RiskAcceptanceRow,
 } from "@/seed/planTables";
 import type { CompatibilityRuleRow } from "@/seed/ruleTables";
+import type {
+  AxisStepRow,
+  GateItemRow,
+  ProjectAxisRow,
+  ProjectGateRow,
+  ProjectTaskRow,
+  ReplanRow,
+  TaskLinkRow,
+} from "@/seed/scheduleTables";
 import type {
   AxisRow,
   BackupRow,
@@ -175,20 +200,12 @@ export interface ProjectRow {
   readonly status: "funded" | "in_work" | "proving" | "accepted" | "closed" | "parked";
   readonly currency: string;
   readonly budget: string;
+  readonly budgetRate: number | null;
+  readonly budgetRatedOn: IsoDate | null;
   readonly forecast: string | null;
   readonly startsOn: IsoDate;
   readonly endsOn: IsoDate;
   readonly cause: string | null;
-}
-
-export interface CostEntryRow {
-  readonly id: string;
-  readonly projectId: string;
-  readonly kind: "committed" | "actual";
-  readonly amount: string;
-  readonly spentOn: IsoDate;
-  readonly text: string;
-  readonly reference: string;
 }
 
 export interface MilestoneRow {
@@ -199,6 +216,8 @@ export interface MilestoneRow {
   readonly weight: number;
   readonly dueOn: IsoDate | null;
   readonly doneOn: IsoDate | null;
+  readonly axisStep: AxisStepRow["step"] | null;
+  readonly axisRound: number | null;
 }
 
 export interface PlannedRemovalRow {
@@ -280,10 +299,28 @@ export interface SeedTables {
   readonly CountLine: Iterable<CountLineRow>;
   readonly Project: Iterable<ProjectRow>;
   readonly CostEntry: Iterable<CostEntryRow>;
+  readonly BudgetItem: Iterable<BudgetItemRow>;
+  readonly ChangeOrder: Iterable<ChangeOrderRow>;
+  readonly ChangeAmount: Iterable<ChangeAmountRow>;
+  readonly ClassForecast: Iterable<ClassForecastRow>;
+  readonly MonthRate: Iterable<MonthRateRow>;
   readonly Milestone: Iterable<MilestoneRow>;
   readonly PlannedRemoval: Iterable<PlannedRemovalRow>;
   readonly AxisRecord: Iterable<AxisRecordRow>;
   readonly AxisEntry: Iterable<AxisEntryRow>;
+  readonly ProjectTask: Iterable<ProjectTaskRow>;
+  readonly TaskLink: Iterable<TaskLinkRow>;
+  readonly Replan: Iterable<ReplanRow>;
+  readonly ProjectGate: Iterable<ProjectGateRow>;
+  readonly GateItem: Iterable<GateItemRow>;
+  readonly AxisStep: Iterable<AxisStepRow>;
+  readonly ProjectAxis: Iterable<ProjectAxisRow>;
+  readonly Cutover: Iterable<CutoverRow>;
+  readonly CutoverStep: Iterable<CutoverStepRow>;
+  readonly OpenPoint: Iterable<OpenPointRow>;
+  readonly ProjectRisk: Iterable<ProjectRiskRow>;
+  readonly RemovedUnit: Iterable<RemovedUnitRow>;
+  readonly FittedUnit: Iterable<FittedUnitRow>;
 }
 
 export type TableName = keyof SeedTables;

@@ -10,6 +10,7 @@ import { readSiteNames, type SiteName } from "@/lib/data/siteNames";
 import { describeRoles } from "@/lib/view/role";
 
 const AREAS = [
+  { label: "Today", href: "/home" },
   { label: "Lines", href: "/lines" },
   { label: "Installed", href: "/installed" },
   {

@@ -1,5 +1,9 @@
 import { redirect } from "next/navigation";
+import { signedInActor } from "@/lib/access/actor";
+import { isOnlyReader } from "@/lib/access/policy";
 
-export default function HomePage() {
-  redirect("/lines");
+/** Who only reads and decides begins with what asks for a decision; who works on the records, with the lines. */
+export default async function HomePage() {
+  const { grants } = await signedInActor();
+  redirect(isOnlyReader(grants) ? "/home" : "/lines");
 }

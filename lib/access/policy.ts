@@ -11,6 +11,7 @@ export type Deed =
   | "plan:write"
   | "plan:approve"
   | "project:write"
+  | "report:issue"
   | "people:write";
 
 /** A role at one site, or at all of them when `siteId` is null. */
@@ -22,7 +23,7 @@ export interface GrantedRole {
 const deedsOf: Readonly<Record<Role, readonly Deed[]>> = {
   viewer: ["read"],
   technician: ["read", "event:write"],
-  planner: ["read", "event:write", "stock:write", "register:import"],
+  planner: ["read", "event:write", "stock:write", "register:import", "report:issue"],
   engineer: [
     "read",
     "event:write",
@@ -31,8 +32,9 @@ const deedsOf: Readonly<Record<Role, readonly Deed[]>> = {
     "line:write",
     "plan:write",
     "project:write",
+    "report:issue",
   ],
-  approver: ["read", "plan:write", "plan:approve"],
+  approver: ["read", "plan:write", "plan:approve", "report:issue"],
   admin: [
     "read",
     "event:write",
@@ -42,6 +44,7 @@ const deedsOf: Readonly<Record<Role, readonly Deed[]>> = {
     "plan:write",
     "plan:approve",
     "project:write",
+    "report:issue",
     "people:write",
   ],
 };
@@ -70,4 +73,9 @@ export function mayAt(grants: readonly GrantedRole[], deed: Deed, siteId: string
 export function maySomewhere(grants: readonly GrantedRole[], deed: Deed): boolean {
   const scope = scopeOf(grants, deed);
   return scope === "all" || scope.length > 0;
+}
+
+/** Whether the holder of these roles keeps no records anywhere, only reads and decides. */
+export function isOnlyReader(grants: readonly GrantedRole[]): boolean {
+  return grants.length > 0 && grants.every(({ role }) => role === "viewer" || role === "approver");
 }

@@ -3,6 +3,7 @@ import type { Refusal } from "@/lib/access/action";
 import type { Actor } from "@/lib/access/actor";
 import type { Deed } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
+import { followRecord } from "@/lib/data/axisStepRecord";
 import { change, type Transaction } from "@/lib/data/change";
 import { atSites } from "@/lib/data/scope";
 import { err, ok, type Result } from "@/lib/kernel/result";
@@ -45,6 +46,7 @@ export async function setAxisEntry(
       create: { ...at, ...data },
       update: { ...data, version: { increment: 1 } },
     });
+    await followRecord(tx, held);
     record({
       ...{ deed: "axis:record", entity: "AxisEntry", entityId: after.id, siteId },
       ...{ before: before ? { ...before, on: before.on?.toISOString() ?? null } : {}, after: { ...entry } },
@@ -77,6 +79,7 @@ export async function acceptAxis(
       ? { acceptedOn: today, acceptedBy: actor.name }
       : { acceptedOn: null, acceptedBy: null };
     await tx.axisRecord.update({ where: { id: held.id }, data: sign });
+    await followRecord(tx, held);
     record({
       ...{ deed: accepted ? "axis:accept" : "axis:reopen", entity: "AxisRecord", entityId: held.id, siteId },
       ...{ before: { acceptedBy: held.acceptedBy }, after: { acceptedBy: sign.acceptedBy } },

@@ -29,14 +29,37 @@ const BESIDE_THE_FIGURES: ReadonlySet<string> = new Set([
   "ReviewAction",
   "ReviewBuy",
   "Digest",
+  // A report that was given out, and who gets it by mail.
+  "ReportIssue",
+  "ReportWish",
   "Plan",
   "PlanLine",
   "SolveRun",
   "Project",
   "CostEntry",
+  "CostImport",
+  "BudgetItem",
+  "ChangeOrder",
+  "ClassForecast",
+  // Turns money of projects; the figures keep the budget rates.
+  "MonthRate",
   "Milestone",
   "AxisRecord",
   "AxisEntry",
+  // How a project is planned and how far its axes are.
+  "AxisStep",
+  "ProjectAxis",
+  "ProjectTask",
+  "Replan",
+  "ProjectGate",
+  // Said of the work of a project; shelf and installed base move when it is closed.
+  "Cutover",
+  "CutoverStep",
+  "OpenPoint",
+  "ProjectRisk",
+  "RemovedUnit",
+  "FittedUnit",
+  "CloseStatement",
   // Binds whatever the loss is; nothing weighs it against money.
   "Obligation",
   // The shelf moves when pieces are sent and received; those are changes of the lots.

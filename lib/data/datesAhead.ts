@@ -16,11 +16,12 @@ export async function readDatesAhead(actor: Actor, asOf: IsoDate): Promise<Dates
   const { id: evaluationId } = await currentEvaluation(asOf);
   const lines = await readLines(actor, evaluationId);
   const poolIds = [...new Set(lines.flatMap(({ result }) => result.pools.map(({ poolId }) => poolId)))];
-  const [parts, obligations, projects, removals] = await Promise.all([
+  const [parts, obligations, projects, removals, checks] = await Promise.all([
     readReportParts(actor, { asOf, evaluationId, poolIds }),
     readObligations(actor, { asOf }),
     readProjects(actor),
     readRemovals(actor),
+    readChecks(actor),
   ]);
   return {
     ...{ asOf, lines, obligations, removals },
@@ -28,7 +29,7 @@ export async function readDatesAhead(actor: Actor, asOf: IsoDate): Promise<Dates
       ...{ id, number, datesOf, lastOrderOn, orderByOn, lastShipOn, repairUntilOn },
     })),
     projects: projects.map(({ code, name, siteCode, lineCode, status, endsOn }) => ({
-      ...{ code, name, siteCode, lineCode, status, endsOn },
+      ...{ code, name, siteCode, lineCode, status, endsOn, ...checks.get(code) },
     })),
   };
 }
@@ -75,4 +76,15 @@ async function readRemovals(actor: Actor): Promise<RemovalAhead[]> {
     leavesOn: leavesOn.toISOString().slice(0, 10),
     units,
   }));
+}
+
+/** When the benefit of closed projects is to be checked, by code, where nobody did yet. */
+async function readChecks(actor: Actor): Promise<Map<string, { readonly checkOn: IsoDate }>> {
+  const rows = await database().projectClosing.findMany({
+    where: { checkedOn: null, project: atSites(actor, "read") },
+    select: { checkOn: true, project: { select: { code: true } } },
+  });
+  return new Map(
+    rows.map(({ checkOn, project }) => [project.code, { checkOn: checkOn.toISOString().slice(0, 10) }]),
+  );
 }

@@ -9,6 +9,14 @@ import type { Project } from "@/prisma/generated/client";
 
 const missing: Refusal = { code: "missing", reason: "There is no such project that you may change." };
 const noMilestone: Refusal = { code: "missing", reason: "There is no such milestone in this project." };
+const byAxes: Refusal = {
+  code: "impossible",
+  reason: "This milestone is earned axis by axis. Mark the axes under Axis records; it is done when all of them are.",
+};
+const byClosing: Refusal = {
+  code: "impossible",
+  reason: "A project is closed, and its closing taken back, under Close-out, where parts and units are booked.",
+};
 const conflict: Refusal = {
   code: "conflict",
   reason: "Somebody else changed this since you opened it. Nothing was changed; load the page again.",
@@ -22,6 +30,7 @@ export async function changeProject(
   return change(actor, async (tx, record) => {
     const project = await findProject(tx, actor, projectId);
     if (!project) return err(missing);
+    if ((project.status === "closed") !== (wanted.status === "closed")) return err(byClosing);
     const { startsOn, endsOn, cause, ...plain } = wanted;
     const { count } = await tx.project.updateMany({
       where: { id: projectId, version },
@@ -51,7 +60,9 @@ export async function setMilestone(
     const project = await findProject(tx, actor, projectId);
     if (!project) return err(missing);
     const where = { id: milestoneId, projectId };
-    if ((await tx.milestone.count({ where })) === 0) return err(noMilestone);
+    const milestone = await tx.milestone.findFirst({ where, select: { axisStep: true } });
+    if (!milestone) return err(noMilestone);
+    if (milestone.axisStep !== null && wanted.doneOn !== seen.doneOn) return err(byAxes);
     const days = (one: typeof seen) => ({ dueOn: dateOf(one.dueOn), doneOn: dateOf(one.doneOn) });
     const { count } = await tx.milestone.updateMany({
       where: { ...where, ...days(seen) },

@@ -4,13 +4,15 @@ import { readAcceptances } from "@/lib/data/acceptances";
 import { database } from "@/lib/data/client";
 import { readDrawnTotals } from "@/lib/data/drawnTotals";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
+import { seedOf } from "@/lib/data/group/evaluateGroup";
 import { readLineCosts } from "@/lib/data/lineCost";
 import { readObligations } from "@/lib/data/obligations";
 import { readPlans } from "@/lib/data/plan";
 import { readProjects } from "@/lib/data/project";
 import { readReportGaps } from "@/lib/data/reportGaps";
 import { readReportParts } from "@/lib/data/reportParts";
-import { atSites } from "@/lib/data/scope";
+import { readLateActions } from "@/lib/data/reviewActions";
+import { atOneSite, atSites } from "@/lib/data/scope";
 import { readSiteNames } from "@/lib/data/siteNames";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { LinePlace } from "@/lib/risk/draws/linePlace";
@@ -27,42 +29,55 @@ export interface ReportQuestion {
   readonly siteCode: string | null;
 }
 
-/** What a monthly report is made of; null when there is no such site or the person may not see it. */
+/**
+ * What a monthly report is made of; null when there is no such site or the person may not see it.
+ *
+ * A report of one site says what anybody who reads that site may see, whoever asks.
+ */
 export async function readReport(
   actor: Actor,
   { asOf, siteCode }: ReportQuestion,
 ): Promise<ReportInput | null> {
   const choices = await readSiteNames(actor);
   const chosen = siteCode === null ? choices : choices.filter(({ code }) => code === siteCode);
-  if (chosen.length === 0) return null;
+  const [first, second] = chosen;
+  if (!first) return null;
+  const reader = second ? actor : atOneSite(actor, first.id);
   const { id: evaluationId, engine, dataVersion, assumptionSet } = await currentEvaluation(asOf);
-  const lines = await readLines(actor, { evaluationId, chosen });
-  const [parts, gaps, obligations, projects, plans, totals, allSites, acceptances] = await Promise.all([
-    readReportParts(actor, { asOf, evaluationId, poolIds: poolsOf(lines) }),
+  const lines = await readLines(reader, { evaluationId, chosen });
+  const [parts, gaps, obligations, projects, plans, totals, allSites, acceptances, late] = await Promise.all([
+    readReportParts(reader, { asOf, evaluationId, poolIds: poolsOf(lines) }),
     readReportGaps(
-      actor,
+      reader,
       chosen.map(({ id }) => id),
     ),
-    readObligations(actor, { asOf }),
-    readProjects(actor),
+    readObligations(reader, { asOf }),
+    readProjects(reader),
     readPlans(
-      actor,
+      reader,
       chosen.map(({ id }) => id),
     ),
-    readDrawnTotals(actor, evaluationId),
+    readDrawnTotals(reader, evaluationId),
     database().site.count(),
-    readAcceptances(actor, { asOf }),
+    readAcceptances(reader, { asOf }),
+    readLateActions(reader, { asOf, siteIds: chosen.map(({ id }) => id) }),
   ]);
   const codes = new Set(chosen.map(({ code }) => code));
   const lineCodes = new Set(lines.map(({ code }) => code));
   return {
     ...{ asOf, engine, dataVersion, assumptionSet, choices, lines, parts, gaps, plans },
     sites: chosen,
+    seed: seedOf(asOf),
+    drawnSites: totals.sites,
     drawnTotal: drawnOver(chosen, totals),
     wholeGroup: siteCode === null && choices.length === allSites,
     obligations: obligations.filter((duty) => codes.has(duty.siteCode) && isNear(duty, asOf)),
     projects: projects.filter((project) => codes.has(project.siteCode)),
     acceptances: [...speakingByLine(acceptances, asOf).values()].filter((one) => lineCodes.has(one.lineCode)),
+    lateActions: late.map(({ text, siteCode, owner, dueOn }) => ({
+      ...{ text, siteCode, dueOn, owner: owner.name },
+      href: `/review?site=${encodeURIComponent(siteCode)}`,
+    })),
   };
 }
 

@@ -48,6 +48,26 @@ export async function readMyLateActions(
   return rows.map(actionOf).sort(byDue);
 }
 
+interface LateAsked {
+  readonly siteIds: readonly string[];
+  readonly asOf: IsoDate;
+}
+
+/** Everybody's open actions due before a day at those of the sites the actor may read, the longest due first. */
+export async function readLateActions(
+  actor: Actor,
+  { siteIds: asked, asOf }: LateAsked,
+): Promise<(ReviewAction & { readonly siteCode: string })[]> {
+  const rows = await database().reviewAction.findMany({
+    where: {
+      AND: [{ siteId: { in: [...asked] } }, atSites(actor, "read")],
+      ...{ state: "open", dueOn: { lt: new Date(`${asOf}T00:00:00Z`) } },
+    },
+    select: { ...fields, site: { select: { code: true } } },
+  });
+  return rows.map(({ site, ...row }) => ({ ...actionOf(row), siteCode: site.code })).sort(byDue);
+}
+
 /** People who read at a site of the actor, and so can own an action there, by name. */
 export async function readOwners(actor: Actor, siteId: string): Promise<Owner[]> {
   const seen = siteIds(actor, "read")?.in;

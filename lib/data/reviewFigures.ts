@@ -5,6 +5,7 @@ import { readDatesAhead } from "@/lib/data/datesAhead";
 import { movedAtSite, type SiteMoved } from "@/lib/data/group/movedAtSite";
 import { readMovedNames } from "@/lib/data/movedNames";
 import { readReviewShelf } from "@/lib/data/reviewShelf";
+import { atOneSite } from "@/lib/data/scope";
 import type { SiteName } from "@/lib/data/siteNames";
 import { readTransfers } from "@/lib/data/transfers";
 import { addDays, type IsoDate } from "@/lib/kernel/isoDate";
@@ -43,18 +44,12 @@ export interface SitePart {
   readonly description: string;
 }
 
-/** The actor as somebody who reads this one site and no other: what is written into a review anybody there may read. */
-function atSite(actor: Actor, siteId: string): Actor {
-  const here = actor.grants.filter((grant) => grant.siteId === null || grant.siteId === siteId);
-  return { ...actor, grants: here.map(({ role }) => ({ role, siteId })) };
-}
-
 /** What a review of a site shows on a day: what got worse and why, dates, repairs, holds, counts. */
 export async function readReviewFigures(
   actor: Actor,
   { site, asOf }: { readonly site: SiteName; readonly asOf: IsoDate },
 ): Promise<FiguresNow> {
-  const local = atSite(actor, site.id);
+  const local = atOneSite(actor, site.id);
   const moved = await movedAtSite(site.id, asOf);
   const parts = await readParts(actor, moved.pools);
   const [worse, dates, shelf, transfers] = await Promise.all([

@@ -19,3 +19,9 @@ export function sites(actor: Actor, deed: Deed): { id?: { in: string[] } } {
   const ids = siteIds(actor, deed);
   return ids ? { id: { in: ids.in } } : {};
 }
+
+/** The actor as somebody who reads this one site and no other: what is kept for anybody who reads it. */
+export function atOneSite(actor: Actor, siteId: string): Actor {
+  const here = actor.grants.filter((grant) => grant.siteId === null || grant.siteId === siteId);
+  return { ...actor, grants: here.map(({ role }) => ({ role, siteId })) };
+}

@@ -155,7 +155,7 @@ async function seenLines(actor: Actor): Promise<ReadonlySet<string> | null> {
   return new Set(lines.map(({ id }) => id));
 }
 
-/** Stops a search; what it had found by then is lost. */
+/** Stops a search; the best plan it had found by then is kept with it. */
 export async function cancelSolve(
   actor: Actor,
   { runId }: WhichSolve,

@@ -23,7 +23,6 @@ export type RegisterKey =
  * Plain data, safe to hand to a page.
  */
 export type Register = {
-  key: RegisterKey;
   label: string;
   description: string;
   fields: readonly Field[];
@@ -39,8 +38,11 @@ export type Register = {
   identity: readonly string[];
 };
 
+/** A register of the import page. */
+export type KeyedRegister = Register & { key: RegisterKey };
+
 /** The registers a file can be read into, by key. */
-export const REGISTERS: Readonly<Record<RegisterKey, Register>> = {
+export const REGISTERS: Readonly<Record<RegisterKey, KeyedRegister>> = {
   assets: {
     key: "assets",
     label: "Assets",

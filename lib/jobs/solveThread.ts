@@ -14,11 +14,20 @@ export interface SolveTask {
 export type SolveMessage = { readonly progress: SolveProgress } | { readonly outcome: SolveOutcome };
 
 export interface SolveThread {
-  /** The outcome, or null when it was stopped. Rejects when the thread breaks down. */
+  /** The outcome, or null when it was stopped before it had one. Rejects when the thread breaks down. */
   readonly ended: Promise<SolveOutcome | null>;
-  /** Ends the thread at once, whatever it is doing. */
+  /** Asks it to end with the best it has, and ends it at once when it does not in time. */
   stop(): Promise<void>;
 }
+
+/** What the thread is started with. */
+export interface SolveStart extends SolveTask {
+  /** One number, set to 1 once somebody wants it to end. */
+  readonly stop: Int32Array;
+}
+
+/** Between two looks at the stop a thread may be setting a model up. */
+const STOP_WITHIN_MS = 10_000;
 
 /** An evaluation makes many small things that die at once; the default would collect them too often. */
 const YOUNG_MEGABYTES = 192;
@@ -33,7 +42,7 @@ const COMPILE_AND_START = `
     return import(workerData.entry);
   });`;
 
-function startThread(task: SolveTask): Worker {
+function startThread(task: SolveStart): Worker {
   if (isServedByNext())
     return new Worker(new URL("./solveWorker.ts", import.meta.url), {
       ...{ workerData: task, execArgv: [], resourceLimits: limits },
@@ -46,7 +55,8 @@ function startThread(task: SolveTask): Worker {
 
 /** Solves a plan in a thread of its own, so that pages answer meanwhile. */
 export function solveInThread(task: SolveTask, hear: (progress: SolveProgress) => void): SolveThread {
-  const worker = startThread(task);
+  const flag = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
+  const worker = startThread({ ...task, stop: flag });
   const ended = new Promise<SolveOutcome | null>((resolve, reject) => {
     worker.on("message", (message: SolveMessage) => {
       if ("progress" in message) hear(message.progress);
@@ -58,7 +68,10 @@ export function solveInThread(task: SolveTask, hear: (progress: SolveProgress) =
   return {
     ended,
     stop: async () => {
-      await worker.terminate();
+      Atomics.store(flag, 0, 1);
+      const patience = setTimeout(() => void worker.terminate(), STOP_WITHIN_MS);
+      await ended.catch(() => null);
+      clearTimeout(patience);
     },
   };
 }

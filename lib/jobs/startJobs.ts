@@ -1,9 +1,12 @@
 import { Logger, parseCronItems, run } from "graphile-worker";
 import { z } from "zod";
 import { askDueDigests, sendDigest } from "@/lib/data/group/digestMails";
+import { askDueReports, issueDueReport } from "@/lib/data/group/dueReports";
+import { sendReport } from "@/lib/data/group/reportMails";
 import { weeklySnapshot } from "@/lib/data/group/weeklySnapshot";
 import { databaseUrl } from "@/lib/env";
 import { deliverMail } from "@/lib/jobs/deliverMail";
+import { reportSlot } from "@/lib/schema/report";
 
 const IDLE_POLL_MS = 60_000;
 const CONNECTIONS = 3;
@@ -25,7 +28,7 @@ export interface Jobs {
  *
  * Each hour of the days on which it is Monday anywhere the weekly snapshot is asked for; it is taken once. A little
  * later the mails that are due by the clock of each person's site are asked for, each once; one that cannot leave is
- * tried again by the queue.
+ * tried again by the queue. Every hour the reports are made that are due by the clock of each site, each once.
  */
 export async function startJobs(): Promise<Jobs> {
   const runner = await run({
@@ -43,11 +46,19 @@ export async function startJobs(): Promise<Jobs> {
       weeklyDigests: async () => {
         await askDueDigests(new Date().toISOString());
       },
+      dueReports: async () => {
+        const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+        await askDueReports(new Date().toISOString(), zone);
+      },
+      issueReport: (payload) => issueDueReport(reportSlot.parse(payload)),
+      sendReport: (payload) => sendReport(mailJob.parse(payload).mailId, deliverMail),
       sendDigest: (payload) => sendDigest(mailJob.parse(payload).mailId, deliverMail),
     },
     parsedCronItems: parseCronItems([
       { task: "weeklySnapshot", match: "0 * * * 0,1,2", identifier: "weekly snapshot" },
       { task: "weeklyDigests", match: "10 * * * 0,1,2", identifier: "weekly digests" },
+      // The month's first day and the week's begin somewhere at any hour.
+      { task: "dueReports", match: "20 * * * *", identifier: "due reports" },
     ]),
   });
   return { stop: () => runner.stop() };

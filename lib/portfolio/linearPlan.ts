@@ -1,4 +1,5 @@
 import type { Column, MixedModel, SumRow } from "@/lib/portfolio/mixedModel";
+import { sharedNeeds } from "@/lib/portfolio/orderCuts";
 import { type LimitRow, slackOf } from "@/lib/portfolio/planLimits";
 import type { PlanEvaluator } from "@/lib/portfolio/planWorth";
 import {
@@ -8,6 +9,7 @@ import {
   type PoolStep,
   type Touch,
 } from "@/lib/portfolio/shortage";
+import { partAfter, type StepLoss, sharesIn, stepAt } from "@/lib/portfolio/shortageCuts";
 
 /** Everything the linear model is made from; the same for all its rounds. */
 export interface LinearTerms {
@@ -41,6 +43,8 @@ export type Slopes = (pool: PoolShortage, step: PoolStep) => Slope;
 export interface LinearPlan {
   /** Its objective is the worth of a plan in `UNIT`. */
   readonly model: MixedModel;
+  /** The shortages of its pools step by step. */
+  readonly losses: readonly StepLoss[];
   /** Values of all columns for a plan: what the solver can start from. */
   valuesOf(chosen: readonly number[]): number[];
   /** Worth of a plan by the model, EUR. */
@@ -51,12 +55,6 @@ export interface LinearPlan {
 
 /** The model counts in thousands of EUR, nearer to its other figures. */
 export const UNIT = 1000;
-
-const stepAt = (steps: readonly PoolStep[], month: number) =>
-  steps.findIndex(({ from, until }) => from <= month && month < until);
-
-/** Part of a step that lies behind the end of a work. */
-const partAfter = ({ from, until }: PoolStep, month: number) => (until - month) / (until - from);
 
 /** Stops with a spare that go when units leave, EUR of today. */
 function baseGain(
@@ -106,11 +104,19 @@ interface Draft {
   readonly equal: { readonly column: number; readonly of: Sum }[];
   readonly above: { readonly column: number; readonly of: readonly Sum[] }[];
   readonly relief: Map<PoolStep, Sum>;
+  readonly losses: StepLoss[];
 }
 
 function addColumn({ columns }: Draft, gain: number, least: number): number {
   columns.push({ gain, least, most: Number.POSITIVE_INFINITY, whole: false });
   return columns.length - 1;
+}
+
+/** The chance of a step by its edges. */
+function chanceAt({ edges }: PoolStep, pieces: number): number {
+  let top = Number.NEGATIVE_INFINITY;
+  for (const { at, slope } of edges) top = Math.max(top, at + slope * pieces);
+  return top;
 }
 
 /** A running sum: what it was, and what the candidates of the step add to it. */
@@ -137,8 +143,14 @@ const joined = (takes: Sum["takes"]): Sum["takes"] => {
 const scaled = (takes: Sum["takes"], by: number): Sum["takes"] =>
   takes.map(([column, weight]) => [column, weight * by] as const);
 
+interface Made {
+  readonly terms: LinearTerms;
+  readonly slopes: Slopes;
+}
+
 /** The shortage of a pool step by step: above each edge of its chance, less what the units that go no longer lose. */
-function addPool(draft: Draft, pool: PoolShortage, slopes: Slopes): void {
+function addPool(draft: Draft, pool: PoolShortage, { terms, slopes }: Made): void {
+  const { open, evaluator } = terms;
   let pieces: number | null = null;
   let units: number | null = null;
   let short: number | null = null;
@@ -164,6 +176,11 @@ function addPool(draft: Draft, pool: PoolShortage, slopes: Slopes): void {
         constant: whole * at,
         takes: joined([...scaled(relief.takes, whole * slope), ...gone]),
       })),
+    });
+    draft.losses.push({
+      column,
+      shares: sharesIn(pool, i, { candidates: evaluator.candidates, open, chance: chance / UNIT }),
+      loss: (more, gone) => Math.max(0, whole * chanceAt(step, more) - gone),
     });
     pieces = carry(draft, pieces, [...times(units, step.wear), ...amounts(now, (touch) => touch.pieces)]);
     units = carry(
@@ -201,12 +218,13 @@ function rowsOf({ equal, above }: Draft, limits: readonly LimitRow[]): SumRow[] 
  * shortage needs no whole variables: one column a pool and step above a few straight lines.
  */
 export function linearPlan(terms: LinearTerms, slopes: Slopes): LinearPlan {
-  const { shortages, limits, gains, open } = terms;
+  const { shortages, gains, open } = terms;
+  const limits = sharedNeeds(terms.limits, terms.evaluator.candidates);
   const draft: Draft = {
     columns: gains.map((gain, i) => ({ gain: gain / UNIT, least: 0, most: open[i] ? 1 : 0, whole: true })),
-    ...{ equal: [], above: [], relief: new Map() },
+    ...{ equal: [], above: [], relief: new Map(), losses: [] },
   };
-  for (const pool of shortages) addPool(draft, pool, slopes);
+  for (const pool of shortages) addPool(draft, pool, { terms, slopes });
   // What a shortage loses without a plan is a column that is always there, so that the gap is one of the worth.
   const without = shortages
     .flatMap(({ steps }) => steps)
@@ -225,7 +243,7 @@ export function linearPlan(terms: LinearTerms, slopes: Slopes): LinearPlan {
     return values;
   };
   return {
-    ...{ valuesOf, model: { columns: draft.columns, rows: rowsOf(draft, limits) } },
+    ...{ valuesOf, model: { columns: draft.columns, rows: rowsOf(draft, limits) }, losses: draft.losses },
     worthOf: (chosen) => {
       const values = valuesOf(chosen);
       return UNIT * draft.columns.reduce((sum, { gain }, i) => sum + gain * (values[i] as number), 0);
@@ -249,7 +267,7 @@ export function slopesAt(
     const result = evaluator.pool(pool.poolId, chosen);
     for (const step of pool.steps) {
       const relief = plan.reliefOf(values, pool, step);
-      const modelled = Math.max(...step.edges.map(({ at, slope }) => at + slope * relief));
+      const modelled = chanceAt(step, relief);
       const chance = chanceIn(result, step);
       const factor = modelled > 1e-12 ? chance / modelled : 1;
       known.set(step, { chance, factor: Math.min(MOST_FACTOR, Math.max(LEAST_FACTOR, factor)) });

@@ -29,6 +29,10 @@ export interface MixedTerms {
   readonly timeLimitSeconds: number;
   /** Values of the columns to start from. */
   readonly start?: readonly number[];
+  /** Asked now and then whether to end with what there is. */
+  readonly stopped?: () => boolean;
+  /** Hears of each better solution. */
+  readonly better?: (values: ArrayLike<number>) => void;
 }
 
 export interface MixedSolution {
@@ -40,7 +44,8 @@ export interface MixedSolution {
 
 const NOTHING = { objective: Number.NaN, bound: Number.NaN, values: [] };
 
-function dataOf(highs: Highs, { columns, rows }: MixedModel): ModelData {
+/** The model as the solver takes it. */
+export function dataOf(highs: Highs, { columns, rows }: MixedModel): ModelData {
   const { continuous, integer } = highs.constants.variableType;
   const finite = (value: number) =>
     Number.isFinite(value) ? value : Math.sign(value) * Number(highs.infinity);
@@ -68,10 +73,10 @@ function dataOf(highs: Highs, { columns, rows }: MixedModel): ModelData {
 }
 
 function read(highs: Highs, model: Model): MixedSolution {
-  const { optimal, infeasible, timeLimit } = highs.constants.modelStatus;
+  const { optimal, infeasible, timeLimit, interrupted } = highs.constants.modelStatus;
   const status = model.getModelStatus();
   if (status === infeasible) return { status: "infeasible", ...NOTHING };
-  if (status !== optimal && status !== timeLimit)
+  if (status !== optimal && status !== timeLimit && status !== interrupted)
     throw new RangeError(`the solver must end with a choice or without one, got status ${status}`);
   const bound = Number(model.info.get("mip_dual_bound"));
   if (Number(model.info.get("primal_solution_status")) !== FEASIBLE)
@@ -90,13 +95,21 @@ function read(highs: Highs, model: Model): MixedSolution {
  */
 export function solveMixed(
   model: MixedModel,
-  { gap, timeLimitSeconds, start }: MixedTerms,
+  { gap, timeLimitSeconds, start, stopped, better }: MixedTerms,
 ): Promise<MixedSolution> {
   return onSolver((highs, solver) => {
     solver.passModel(dataOf(highs, model));
     solver.options.set({ output_flag: false, mip_rel_gap: gap, time_limit: timeLimitSeconds });
     if (start) solver.setSolution({ colValue: start });
-    solver.run();
+    const { mipInterrupt, mipImprovingSolution } = highs.constants.callbackType;
+    solver.run({
+      [mipInterrupt]: (event) => {
+        if (stopped?.()) event.interrupt();
+      },
+      [mipImprovingSolution]: ({ data }) => {
+        if (data.mip_solution) better?.(data.mip_solution);
+      },
+    });
     return read(highs, solver);
   });
 }

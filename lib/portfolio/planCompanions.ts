@@ -1,11 +1,11 @@
 import { breakEvenOf } from "@/lib/portfolio/breakEven";
-import { after } from "@/lib/portfolio/planExchange";
+import { after, isLate } from "@/lib/portfolio/planExchange";
 import { brokenBy, type LimitRow } from "@/lib/portfolio/planLimits";
 import type { PlanDecision } from "@/lib/portfolio/planProblem";
 import type { BelowLine, PlanCompanions } from "@/lib/portfolio/planResult";
 import { type Candidate, choiceOf } from "@/lib/portfolio/planSlots";
 import type { PlanEvaluator } from "@/lib/portfolio/planWorth";
-import { rankAndCut } from "@/lib/portfolio/rankAndCut";
+import { rankAndCut, withinMoney } from "@/lib/portfolio/rankAndCut";
 import { type Prepared, type Searched, type SearchTerms, searchNear } from "@/lib/portfolio/searchPlan";
 
 interface CompanionTerms extends SearchTerms {
@@ -113,24 +113,26 @@ export async function planCompanions(
   terms: CompanionTerms,
 ): Promise<PlanCompanions> {
   const { evaluator } = prepared;
-  const baseline = rankAndCut(evaluator, terms.limits);
   const draft: Draft = { curve: [], moreMoney: [], decisions: [] };
   const questions = questionsOf(evaluator, terms.limits, { plan, draft });
   for (const [i, { limits, take }] of questions.entries()) {
     const left = terms.stopAt - terms.watch.seconds();
-    if (left <= 0) break;
+    if (isLate(terms.watch, terms.stopAt)) break;
     const stopAt = terms.watch.seconds() + left / (questions.length - i);
     const answer = await searchNear(prepared, { ...terms, limits, stopAt }, plan.chosen);
     if (answer) take(answer);
     terms.report((i + 1) / (questions.length + 1));
   }
   const { spent, worth } = evaluator.worth(plan.chosen);
+  const down = (limits: readonly LimitRow[]) => {
+    const chosen = rankAndCut(evaluator, limits);
+    const choices = chosen.map((index) => choiceOf(evaluator.candidates[index] as Candidate));
+    return { choices, worth: evaluator.worth(chosen) };
+  };
   const curve = [...draft.curve, { budgetShare: 1, spent, worth }];
   return {
-    rankAndCut: {
-      choices: baseline.map((index) => choiceOf(evaluator.candidates[index] as Candidate)),
-      worth: evaluator.worth(baseline),
-    },
+    rankAndCut: down(terms.limits),
+    rankSameMoney: down(withinMoney(evaluator, terms.limits, spent)),
     curve: curve.sort((a, b) => a.budgetShare - b.budgetShare),
     ...{ moreMoney: draft.moreMoney, decisions: draft.decisions },
     breakEven: breakEvenOf(evaluator, plan.chosen),

@@ -5,7 +5,13 @@ import type { Candidate } from "@/lib/portfolio/planSlots";
 export interface Watch {
   /** Seconds since the run began. */
   seconds(): number;
+  /** Whether a person asked it to end with what it has; absent is never. */
+  readonly stopped?: () => boolean;
 }
+
+/** Whether a search must end: its time is up, or a person stopped it. */
+export const isLate = (watch: Watch, stopAt: number): boolean =>
+  (watch.stopped?.() ?? false) || watch.seconds() >= stopAt;
 
 /** A change of a plan: candidates taken out and put in. */
 interface Move {
@@ -24,6 +30,8 @@ export interface ExchangeTerms {
   readonly watch: Watch;
   /** Second of the run at which it stops. */
   readonly stopAt: number;
+  /** Hears of each better plan. */
+  readonly better?: (chosen: readonly number[]) => void;
 }
 
 export interface Exchanged {
@@ -116,7 +124,7 @@ function swapMoves(terms: ExchangeTerms, chosen: readonly number[], ranked: read
 /** Moves with what they promise, the best first; equal ones stay in their order. */
 function rankedBy(terms: ExchangeTerms, chosen: readonly number[], moves: readonly Move[]): Move[] {
   // Once time has run out nothing is looked at any more.
-  const late = () => terms.watch.seconds() >= terms.stopAt;
+  const late = () => isLate(terms.watch, terms.stopAt);
   return moves
     .map((move) => ({ move, guess: late() ? Number.NEGATIVE_INFINITY : terms.guess(after(chosen, move)) }))
     .sort((a, b) => b.guess - a.guess)
@@ -126,7 +134,7 @@ function rankedBy(terms: ExchangeTerms, chosen: readonly number[], moves: readon
 function bestMove(terms: ExchangeTerms, from: Exchanged, moves: readonly Move[]): Exchanged | "late" | null {
   let best: Exchanged | null = null;
   for (const move of moves) {
-    if (terms.watch.seconds() >= terms.stopAt) return best ?? "late";
+    if (isLate(terms.watch, terms.stopAt)) return best ?? "late";
     const chosen = after(from.chosen, move);
     const value = terms.value(chosen);
     if (value > (best ?? from).value + LEAST_GAIN * Math.max(1, Math.abs(from.value)))
@@ -155,5 +163,6 @@ export function exchange(terms: ExchangeTerms, start: readonly number[]): Exchan
     if (next === "late") return { ...now, settled: false };
     if (next === null) return now;
     now = next;
+    terms.better?.(now.chosen);
   }
 }

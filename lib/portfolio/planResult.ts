@@ -94,6 +94,8 @@ export interface SolvedPlan {
    * between; both less what is asked of each EUR spent.
    */
   readonly model: { readonly objective: number; readonly bound: number; readonly gap: number };
+  /** What was asked of each EUR spent; the model's figures are less that. Absent in runs kept before it was told. */
+  readonly worthPerEuro?: number;
   /** True worth that exchange and corrected slopes added to the model's first plan, and how many rounds it took. */
   readonly exchangeGain: number;
   readonly rounds: number;
@@ -121,6 +123,8 @@ export interface BelowLine {
 export interface PlanCompanions {
   /** Spend the same budgets down the ranking by loss, each line's largest option in its first fitting slot. */
   readonly rankAndCut: { readonly choices: readonly PlanChoice[]; readonly worth: PlanWorth } | null;
+  /** The same with no more money in all than the plan spends. Absent in runs kept before it was made. */
+  readonly rankSameMoney?: { readonly choices: readonly PlanChoice[]; readonly worth: PlanWorth };
   /** Worth against money: all budgets at a share of what they are. */
   readonly curve: readonly {
     readonly budgetShare: number;

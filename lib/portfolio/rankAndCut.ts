@@ -2,6 +2,18 @@ import { after, fitting } from "@/lib/portfolio/planExchange";
 import type { LimitRow } from "@/lib/portfolio/planLimits";
 import type { PlanEvaluator } from "@/lib/portfolio/planWorth";
 
+/** Limits with one more: no more money in all than so much. */
+export function withinMoney(
+  { candidates }: PlanEvaluator,
+  limits: readonly LimitRow[],
+  most: number,
+): LimitRow[] {
+  const takes = new Map(candidates.map(({ index, option }) => [index, option.cost.typical]));
+  const [first] = candidates;
+  const limit = { kind: "budget", year: Number(first?.slot.startsOn.slice(0, 4)), siteId: null } as const;
+  return [...limits, { limit, unit: "EUR", most, takes }];
+}
+
 /**
  * The plain way to plan, to hold a plan against: down the ranking by the first year's stop loss, each line's dearest
  * option in its first slot that still fits, passing over lines that do not fit.

@@ -10,12 +10,14 @@ import {
   UNIT,
 } from "@/lib/portfolio/linearPlan";
 import { solveMixed } from "@/lib/portfolio/mixedModel";
-import { exchange, type Watch } from "@/lib/portfolio/planExchange";
+import { exchange, isLate, type Watch } from "@/lib/portfolio/planExchange";
 import { brokenBy, type LimitRow } from "@/lib/portfolio/planLimits";
 import type { SolvedPlan } from "@/lib/portfolio/planResult";
 import type { PlanEvaluator } from "@/lib/portfolio/planWorth";
 import { rankAndCut } from "@/lib/portfolio/rankAndCut";
+import { relax } from "@/lib/portfolio/relaxedModel";
 import { type PoolShortage, shortagesOf } from "@/lib/portfolio/shortage";
+import { shortageCuts } from "@/lib/portfolio/shortageCuts";
 
 /** What a search starts from; it does not depend on the limits. */
 export interface Prepared {
@@ -32,6 +34,15 @@ export interface SearchTerms {
   readonly watch: Watch;
   /** Second of the run at which the search stops. */
   readonly stopAt: number;
+  /** Hears of each plan met that may be better, and of the model's bound once there is one. */
+  readonly tell?: (met: Met) => void;
+}
+
+/** A plan a search met. */
+export interface Met {
+  readonly step: "model" | "exchange";
+  readonly chosen: readonly number[];
+  readonly bound: number | null;
 }
 
 /** What a search gives. */
@@ -48,7 +59,7 @@ export interface Searched {
 export type NotFound = "infeasible" | "none-found";
 
 /** Share of the time there is that the model alone may take. */
-const MODEL_SHARE = 0.5;
+const MODEL_SHARE = 0.7;
 const MOST_ROUNDS = 5;
 const LEAST_SECONDS = 0.5;
 
@@ -68,35 +79,76 @@ interface Found {
   readonly model: SolvedPlan["model"];
 }
 
+interface ModelTerms {
+  readonly slopes: Slopes;
+  /** A plan to start from. */
+  readonly start?: readonly number[] | undefined;
+  /** Hears of each better plan of the model. */
+  readonly better?: (chosen: readonly number[]) => void;
+}
+
+const takenIn = ({ linear }: Search, values: ArrayLike<number>): number[] =>
+  linear.gains.flatMap((_, i) => ((values[i] ?? 0) > 0.5 ? [i] : []));
+
+/** A plan as it is when it keeps every limit to the last digit; what rounding let through is not. */
+const keptWithin = ({ linear }: Search, chosen: readonly number[]) =>
+  brokenBy(linear.limits, chosen).length === 0 ? chosen : null;
+
+const shareOf = (objective: number, bound: number): number =>
+  bound <= objective ? 0 : (bound - objective) / Math.max(Math.abs(objective), 1);
+
+/** A model in parts with a whole plan to start from, and how long its solver may take. */
+async function startModel(search: Search, plan: LinearPlan, known: readonly number[] | undefined) {
+  const { watch, stopAt } = search;
+  const until = watch.seconds() + Math.max(LEAST_SECONDS, MODEL_SHARE * (stopAt - watch.seconds()));
+  const left = () => Math.max(LEAST_SECONDS, until - watch.seconds());
+  const { model, bound, near } = await relax(plan.model, {
+    ...{ cuts: (values) => shortageCuts(plan.losses, values), timeLimitSeconds: left() },
+    late: () => isLate(watch, until),
+  });
+  const met = near && keptWithin(search, takenIn(search, near));
+  const start = known && !(met && plan.worthOf(met) > plan.worthOf(known)) ? known : (met ?? undefined);
+  // Before the solver has a bound of its own, nothing is worth more than no loss at all.
+  const most = Math.min(UNIT * bound, search.linear.evaluator.worth([]).lossWithout);
+  return { model, most, start, left };
+}
+
 async function solveModel(
   search: Search,
-  slopes: Slopes,
-  start?: readonly number[],
+  { slopes, start: known, better }: ModelTerms,
 ): Promise<Found | NotFound> {
   const { linear, gap, watch, stopAt } = search;
   const plan = linearPlan(linear, slopes);
-  const timeLimitSeconds = Math.max(LEAST_SECONDS, MODEL_SHARE * (stopAt - watch.seconds()));
-  const from = start ? { start: plan.valuesOf(start) } : {};
-  const { status, values, ...rest } = await solveMixed(plan.model, { gap, timeLimitSeconds, ...from });
+  const { model, most, start, left } = await startModel(search, plan, known);
+  const found = (chosen: readonly number[], bound: number): Found => {
+    const objective = plan.worthOf(chosen);
+    const least = Math.max(objective, Math.min(most, bound));
+    return { chosen, plan, model: { objective, bound: least, gap: shareOf(objective, least) } };
+  };
+  if (start) better?.(start);
+  if (start && shareOf(plan.worthOf(start), most) <= gap) return found(start, most);
+  const { status, values, bound } = await solveMixed(model, {
+    ...{ gap, timeLimitSeconds: left(), stopped: () => isLate(watch, stopAt) },
+    ...(start ? { start: plan.valuesOf(start) } : {}),
+    ...(better ? { better: (met: ArrayLike<number>) => better(takenIn(search, met)) } : {}),
+  });
   if (status === "infeasible" || (status === "none-found" && !start)) return status;
-  const solved = linear.gains.flatMap((_, i) => ((values[i] ?? 0) > 0.5 ? [i] : []));
-  const chosen = status === "none-found" ? (start ?? []) : solved;
-  const objective = plan.worthOf(chosen);
-  // Before the solver has a bound of its own, nothing is worth more than no loss at all.
-  const all = linear.evaluator.worth([]).lossWithout;
-  const bound = Math.max(objective, Number.isFinite(rest.bound) ? UNIT * rest.bound : all);
-  const share = bound === objective ? 0 : (bound - objective) / Math.max(Math.abs(objective), 1);
-  return { chosen, plan, model: { objective, bound, gap: share } };
+  const proven = Number.isFinite(bound) ? UNIT * bound : most;
+  return found(status === "none-found" ? (start ?? []) : takenIn(search, values), proven);
 }
 
-function improve(search: Search, plan: LinearPlan, chosen: readonly number[]) {
-  const { linear, watch, stopAt } = search;
+function improve(
+  search: Search,
+  { plan, chosen, bound }: { plan: LinearPlan; chosen: readonly number[]; bound: number | null },
+) {
+  const { linear, watch, stopAt, tell } = search;
   const corrected = linearPlan(linear, slopesAt(linear, plan, chosen));
   return exchange(
     {
       ...{ candidates: linear.evaluator.candidates, limits: linear.limits, open: linear.open, watch, stopAt },
       value: (one) => linear.evaluator.objective(one),
       guess: (one) => corrected.worthOf(one),
+      better: (one) => tell?.({ step: "exchange", chosen: one, bound }),
     },
     chosen,
   );
@@ -112,16 +164,22 @@ export async function searchPlan(prepared: Prepared, terms: SearchTerms): Promis
   const { evaluator } = prepared;
   const open = openCandidates(evaluator, terms.limits);
   const search: Search = { ...terms, linear: { ...prepared, limits: terms.limits, open } };
-  const first = await solveModel(search, firstSlopes, plainStart(evaluator, terms.limits));
+  const first = await solveModel(search, {
+    ...{ slopes: firstSlopes, start: plainStart(evaluator, terms.limits) },
+    better: (chosen) => terms.tell?.({ step: "model", chosen, bound: null }),
+  });
   if (typeof first === "string") return first;
-  let best = improve(search, first.plan, first.chosen);
+  const { bound } = first.model;
+  terms.tell?.({ step: "exchange", chosen: first.chosen, bound });
+  let best = improve(search, { ...first, bound });
   let { plan } = first;
   let rounds = 1;
   for (; rounds < MOST_ROUNDS && best.settled; rounds += 1) {
-    const next = await solveModel(search, slopesAt(search.linear, plan, best.chosen), best.chosen);
+    const slopes = slopesAt(search.linear, plan, best.chosen);
+    const next = await solveModel(search, { slopes, start: best.chosen });
     if (typeof next === "string") break;
     plan = next.plan;
-    const tried = improve(search, plan, next.chosen);
+    const tried = improve(search, { ...next, bound });
     if (tried.value <= best.value) {
       best = { ...best, settled: tried.settled };
       break;
@@ -154,10 +212,10 @@ export async function searchNear(
   const search: Search = { ...terms, linear };
   const slopes = slopesAt(linear, linearPlan(linear, firstSlopes), known);
   const fits = brokenBy(terms.limits, known).length === 0;
-  const found = await solveModel(search, slopes, fits ? known : undefined);
+  const found = await solveModel(search, { slopes, start: fits ? known : undefined });
   const starts = [...(typeof found === "string" ? [] : [found.chosen]), ...(fits ? [known] : [])];
   if (starts.length === 0) return null;
   const value = (chosen: readonly number[]) => prepared.evaluator.objective(chosen);
   const best = starts.reduce((a, b) => (value(b) > value(a) ? b : a));
-  return improve(search, linearPlan(linear, slopes), best);
+  return improve(search, { plan: linearPlan(linear, slopes), chosen: best, bound: null });
 }

@@ -12,7 +12,7 @@ import type {
 } from "@/lib/portfolio/planResult";
 import { type Candidate, choiceOf } from "@/lib/portfolio/planSlots";
 import { type PlanEvaluator, type PlanGroup, planEvaluator } from "@/lib/portfolio/planWorth";
-import { prepare, type Searched, searchPlan } from "@/lib/portfolio/searchPlan";
+import { type Met, prepare, type Searched, searchPlan } from "@/lib/portfolio/searchPlan";
 
 /** How a run is solved. */
 export interface SolveTerms {
@@ -42,17 +42,24 @@ function capacities(limits: readonly LimitRow[], chosen: readonly number[]): Lim
     .sort((a, b) => fullness(b) - fullness(a));
 }
 
-function solved(evaluator: PlanEvaluator, limits: readonly LimitRow[], found: Searched): SolvedPlan {
+interface Run {
+  readonly evaluator: PlanEvaluator;
+  readonly limits: readonly LimitRow[];
+  readonly watch: SolveWatch;
+}
+
+function solved({ evaluator, limits, watch }: Run, found: Searched): SolvedPlan {
+  const stopped = watch.stopped?.() ?? false;
   const { problem, candidates, staged } = evaluator;
   const { chosen } = found;
   const able = new Set(candidates.map(({ line }) => line.lineId));
   return {
     choices: chosen.map((index) => choiceOf(candidates[index] as Candidate)),
     worth: evaluator.worth(chosen),
-    model: found.model,
+    ...{ model: found.model, worthPerEuro: problem.worthPerEuro },
     exchangeGain: found.value - found.firstValue,
     rounds: found.rounds,
-    ended: found.settled ? "settled" : "time-limit",
+    ended: found.settled ? "settled" : stopped ? "cancelled" : "time-limit",
     limits: capacities(limits, chosen),
     dates: planDates(evaluator, limits, chosen),
     withoutOptions: problem.lines.flatMap(({ lineId }) => (able.has(lineId) ? [] : [lineId])),
@@ -60,11 +67,32 @@ function solved(evaluator: PlanEvaluator, limits: readonly LimitRow[], found: Se
   };
 }
 
+/** Shares of a run at which its steps begin. */
+const BEGINS = { reading: 0, model: 0.1, exchange: 0.4, companions: 0.6 } as const;
+
+/** Tells of a run: its step and the best plan met so far, by its true worth. */
+function teller({ report }: SolveWatch, evaluator: PlanEvaluator) {
+  let best: { readonly value: number; readonly worth: number } | null = null;
+  let bound: number | null = null;
+  const say = (step: SolveProgress["step"], share = 0) =>
+    report({ step, done: BEGINS[step] + (1 - BEGINS[step]) * share, worth: best?.worth ?? null, bound });
+  return {
+    say,
+    met: ({ step, chosen, bound: known }: Met) => {
+      const value = evaluator.objective(chosen);
+      if (best === null || value > best.value) best = { value, worth: evaluator.worth(chosen).worth };
+      bound = known ?? bound;
+      say(step);
+    },
+  };
+}
+
 /**
  * Finds the multi-year plan of most worth within its limits: an exact model of a linearised worth first (HiGHS), then
  * exchange on the true worth of the whole group and the model again at corrected slopes, until nothing improves.
  *
- * Stopped by gap, the same input gives the same plan. It blocks its thread: run it in a worker.
+ * Stopped by gap, the same input gives the same plan; stopped by time or by a person it gives the best it met. It blocks
+ * its thread: run it in a worker.
  *
  * @throws {RangeError} naming the argument and its value.
  */
@@ -73,24 +101,23 @@ export async function solvePlan(
   terms: SolveTerms,
   watch: SolveWatch,
 ): Promise<SolveOutcome> {
-  const say = (step: SolveProgress["step"], done: number, found?: Searched) =>
-    watch.report({ step, done, worth: found?.value ?? null, bound: found?.model.bound ?? null });
-  say("reading", 0);
+  watch.report({ step: "reading", done: 0, worth: null, bound: null });
   const evaluator = planEvaluator(group);
   const limits = limitRows(group.problem, evaluator.candidates);
   const prepared = prepare(evaluator);
-  say("model", 0.1);
+  const { say, met } = teller(watch, evaluator);
+  say("model");
   const stopAt = terms.timeLimitSeconds * (terms.companions ? PLAN_SHARE : 1);
   const search = { limits, gap: terms.gap ?? GAP, watch, stopAt };
-  const found = await searchPlan(prepared, search);
+  const found = await searchPlan(prepared, { ...search, tell: met });
   if (found === "none-found") return { kind: "none-found" };
   if (found === "infeasible") return { kind: "infeasible", conflict: await planConflict(limits) };
-  say("companions", 0.6, found);
-  const plan = solved(evaluator, limits, found);
-  if (!terms.companions) return { kind: "plan", plan, companions: null };
+  say("companions");
+  const plan = solved({ evaluator, limits, watch }, found);
+  if (!terms.companions || plan.ended === "cancelled") return { kind: "plan", plan, companions: null };
   const companions = await planCompanions(prepared, found, {
     ...{ ...search, stopAt: terms.timeLimitSeconds },
-    report: (share) => say("companions", 0.6 + 0.4 * share, found),
+    report: (share) => say("companions", share),
   });
   return { kind: "plan", plan, companions };
 }

@@ -5,6 +5,10 @@ import { guardFormula } from "@/lib/intake/writeCsv";
 export interface FileColumn {
   readonly title: string;
   readonly kind: "text" | "number" | "date";
+  /** How a spreadsheet shows its numbers, as `0.00`. */
+  readonly format?: string;
+  /** Width in characters. */
+  readonly width?: number;
 }
 
 type Cell = string | number | null;
@@ -32,21 +36,21 @@ export interface FileSheet {
 export async function workbookOfSheets(sheets: readonly FileSheet[]): Promise<Uint8Array<ArrayBuffer>> {
   const written = sheets.map(({ name, columns, rows }) => ({
     ...{ sheet: name.slice(0, 31), stickyRowsCount: 1, data: sheetOf(columns, rows) },
+    columns: columns.map(({ width }) => (width === undefined ? {} : { width })),
   }));
   return Uint8Array.from(await writeWorkbook(written).toBuffer());
 }
 
 function sheetOf(columns: readonly FileColumn[], rows: FileSheet["rows"]) {
   const head = columns.map(({ title }) => ({ value: title, type: String, fontWeight: "bold" as const }));
-  return [
-    head,
-    ...rows.map((row) => row.map((value, place) => cellOf(value, columns[place]?.kind ?? "text"))),
-  ];
+  return [head, ...rows.map((row) => row.map((value, place) => cellOf(value, columns[place])))];
 }
 
-function cellOf(value: Cell, kind: FileColumn["kind"]) {
+function cellOf(value: Cell, column: FileColumn | undefined) {
   if (value === null) return null;
-  if (kind === "date") return { value: new Date(`${value}T00:00:00.000Z`), type: Date, format: "yyyy-mm-dd" };
-  if (typeof value === "number") return { value, type: Number };
+  if (column?.kind === "date")
+    return { value: new Date(`${value}T00:00:00.000Z`), type: Date, format: "yyyy-mm-dd" };
+  if (typeof value === "number")
+    return { value, type: Number, ...(column?.format === undefined ? {} : { format: column.format }) };
   return { value: guardFormula(value), type: String };
 }

@@ -1,24 +1,5 @@
 import { z } from "zod";
-import { isIsoDate } from "@/lib/kernel/isoDate";
-
-const day = z.string().refine(isIsoDate, "Write a day that exists, as 2026-11-30.");
-const positive = z
-  .string()
-  .regex(/^\d{1,12}(\.\d{1,2})?$/, "Write an amount with at most two places, such as 610000.00.")
-  .refine((text) => Number(text) > 0, "Write an amount above 0.");
-const words = (most: number, missing: string) =>
-  z.string().trim().min(1, missing).max(most, `Use at most ${most} characters.`);
-
-export const addCost = z.strictObject({
-  projectId: z.uuid(),
-  kind: z.enum(["committed", "actual"]),
-  amount: positive,
-  spentOn: day,
-  text: words(200, "Say what the money is for."),
-  reference: words(60, "Write the number in the ledger or order book."),
-});
-
-export const removeCost = z.strictObject({ projectId: z.uuid(), costId: z.uuid() });
+import { day, positive } from "@/lib/schema/projectMoney";
 
 const days = z.strictObject({ dueOn: day.nullable(), doneOn: day.nullable() });
 
@@ -47,8 +28,6 @@ export const changeProject = z
 
 export const removeProject = z.strictObject({ projectId: z.uuid(), version: z.int().positive() });
 
-export type AddCost = z.output<typeof addCost>;
-export type RemoveCost = z.output<typeof removeCost>;
 export type SetMilestone = z.output<typeof setMilestone>;
 export type ChangeProject = z.output<typeof changeProject>;
 export type RemoveProject = z.output<typeof removeProject>;

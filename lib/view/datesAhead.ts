@@ -11,7 +11,8 @@ export type DateKind =
   | "shelf-empty"
   | "cost-approval"
   | "removal"
-  | "project-end";
+  | "project-end"
+  | "benefit-check";
 
 /** A day that binds somebody, and where it is kept. */
 export interface DateAhead {
@@ -52,16 +53,19 @@ export interface RemovalAhead {
   readonly units: number;
 }
 
+/** A project, and when its benefit is to be checked if it is closed and nobody did yet. */
+export interface DatedProject
+  extends Pick<ProjectFile, "code" | "name" | "siteCode" | "lineCode" | "status" | "endsOn"> {
+  readonly checkOn?: IsoDate;
+}
+
 /** Everything with a day at the reader's sites, as known on a day. */
 export interface DatesInput {
   readonly asOf: IsoDate;
   readonly lines: readonly DatedLine[];
   readonly parts: readonly ListedPart[];
   readonly obligations: readonly Obligation[];
-  readonly projects: readonly Pick<
-    ProjectFile,
-    "code" | "name" | "siteCode" | "lineCode" | "status" | "endsOn"
-  >[];
+  readonly projects: readonly DatedProject[];
   readonly removals: readonly RemovalAhead[];
 }
 
@@ -73,6 +77,7 @@ export function datesAhead(input: DatesInput): DateAhead[] {
     ...shelfDates(input),
     ...approvalDates(input),
     ...projectDates(input),
+    ...benefitDates(input),
     ...removalDates(input),
   ];
   return found.sort((a, b) => (a.on === b.on ? compare(a.key, b.key) : compare(a.on, b.on)));
@@ -175,6 +180,15 @@ function projectDates({ projects, asOf }: DatesInput): DateAhead[] {
   });
 }
 
+function benefitDates({ projects, asOf }: DatesInput): DateAhead[] {
+  return projects.flatMap(({ code, name, siteCode, checkOn: on }): DateAhead[] => {
+    if (on === undefined) return [];
+    const plain = { key: `benefit-check/${code}`, kind: "benefit-check", on, of: code, units: null } as const;
+    const what = `Check what the project ${name} brought`;
+    return [{ ...plain, what, href: `/projects/${code}/benefit`, sites: [siteCode], overdue: on < asOf }];
+  });
+}
+
 /** Units of one project on one day, all parts together; what should have left already is with the project. */
 function removalDates({ removals, asOf }: DatesInput): DateAhead[] {
   const found = new Map<string, DateAhead>();
@@ -201,6 +215,7 @@ const KIND_WORDS: Readonly<Record<DateKind, string>> = {
   "cost-approval": "Cost approval",
   removal: "Planned removal",
   "project-end": "Project end",
+  "benefit-check": "Benefit check",
 };
 
 /** Name of a kind of date. */

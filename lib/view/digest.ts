@@ -43,10 +43,10 @@ export function digestMail(content: DigestContent): DigestMail {
     subject: `Spares of ${siteCode}: ${count(figures.worse.length, "part")} got worse, ${count(content.late.length, "action")} of yours late`,
     text: [head, ...parts.map(asText), `The review: ${link}`, foot].join("\n\n"),
     html: [
-      `<h1 style="font-size:1.2em">${escaped(head)}</h1>`,
+      `<h1 style="font-size:1.2em">${escapeHtml(head)}</h1>`,
       ...parts.map(asHtml),
-      `<p><a href="${escaped(link)}">Open the review</a></p>`,
-      `<p style="color:#555">${escaped(foot)}</p>`,
+      `<p><a href="${escapeHtml(link)}">Open the review</a></p>`,
+      `<p style="color:#555">${escapeHtml(foot)}</p>`,
     ].join("\n"),
   };
 }
@@ -96,12 +96,13 @@ function asText(part: Part): string {
 }
 
 function asHtml(part: Part): string {
-  const items = linesOf(part).map((line) => `<li>${escaped(line)}</li>`);
-  return `<h2 style="font-size:1em">${escaped(part.title)}</h2>\n<ul>\n${items.join("\n")}\n</ul>`;
+  const items = linesOf(part).map((line) => `<li>${escapeHtml(line)}</li>`);
+  return `<h2 style="font-size:1em">${escapeHtml(part.title)}</h2>\n<ul>\n${items.join("\n")}\n</ul>`;
 }
 
 const ENTITIES: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 
-function escaped(text: string): string {
+/** Text as it may stand in HTML. */
+export function escapeHtml(text: string): string {
   return text.replace(/[&<>"]/g, (mark) => ENTITIES[mark] ?? mark);
 }

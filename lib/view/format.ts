@@ -1,3 +1,4 @@
+import { placesOf } from "@/lib/kernel/currency";
 import type { Amount } from "@/lib/kernel/money";
 import type { Span } from "@/lib/risk/evaluation";
 import { NBSP, NOT_KNOWN, plainNumber, significant, THIN } from "@/lib/view/number";
@@ -67,7 +68,7 @@ export function thousands(value: number | null): string {
 }
 
 /**
- * A booked amount with both decimals: `€ 1 234.50`, `PLN 980.00`.
+ * A booked amount with the decimals of its currency: `€ 1 234.50`, `PLN 980.00`, `JPY 980`.
  *
  * @param amount   Decimal text; null is not known.
  * @param currency ISO 4217 code.
@@ -77,7 +78,9 @@ export function exactMoney(amount: Amount | null, currency = "EUR"): string {
   const [, minus = "", whole = "0", fraction = ""] = /^(-?)(\d+)(?:\.(\d+))?$/.exec(amount) ?? [];
   const digits = whole.replace(/\B(?=(\d{3})+$)/g, THIN);
   const sign = minus === "" ? "" : MINUS;
-  return `${sign}${SIGN[currency] ?? currency}${NBSP}${digits}.${fraction.padEnd(2, "0").slice(0, 2)}`;
+  const places = placesOf(currency);
+  const rest = places === 0 ? "" : `.${fraction.padEnd(places, "0").slice(0, places)}`;
+  return `${sign}${SIGN[currency] ?? currency}${NBSP}${digits}${rest}`;
 }
 
 /** An exchange rate as stated: `4.30 PLN for € 1`. */

@@ -1,5 +1,5 @@
 import type { RawCell } from "@/lib/intake/reading";
-import type { Register, RegisterKey } from "@/lib/intake/registers";
+import type { KeyedRegister, RegisterKey } from "@/lib/intake/registers";
 
 /** Order to load the registers in: each stands on those before it. */
 export const LOADING_ORDER: readonly { readonly key: RegisterKey; readonly why: string }[] = [
@@ -28,7 +28,7 @@ const PLACE = ["lineCode", "machineCode", "panel"];
  *
  * The axis survey has two kinds: an axis, and one other item of a machine.
  */
-export function registerPattern(register: Register): RawCell[][] {
+export function registerPattern(register: KeyedRegister): RawCell[][] {
   const { fields } = register;
   const only = (wanted: (key: string) => boolean) =>
     fields.map(({ key, example }) => (wanted(key) ? example : null));

@@ -1,7 +1,17 @@
+import { placesOf } from "@/lib/kernel/currency";
 import type { IsoDate } from "@/lib/kernel/isoDate";
-import { type Amount, compareAmounts, sumAmounts } from "@/lib/kernel/money";
+import type { Amount } from "@/lib/kernel/money";
+import type { AxisStepKind } from "@/lib/schema/axisStep";
 import { earnedValue } from "@/lib/projects/earnedValue";
-import { type Progress, progress } from "@/lib/projects/progress";
+import {
+  type BudgetChange,
+  type ClassAmount,
+  type Ledger,
+  type LedgerEntry,
+  ledger,
+} from "@/lib/projects/ledger";
+import { type Overrun, overrun } from "@/lib/projects/overrun";
+import { type AxisCount, type Progress, progress } from "@/lib/projects/progress";
 
 export type ProjectStatus = "funded" | "in_work" | "proving" | "accepted" | "closed" | "parked";
 
@@ -13,16 +23,45 @@ export interface ProjectMilestone {
   readonly weight: number;
   readonly dueOn: IsoDate | null;
   readonly doneOn: IsoDate | null;
+  /** Step of its axes it is earned by, and how many have done it; null is earned whole. */
+  readonly axisStep: AxisStepKind | null;
+  readonly axes: AxisCount | null;
 }
 
-export interface ProjectCost {
-  readonly id: string;
-  /** Ordered and not yet paid, or paid. */
-  readonly kind: "committed" | "actual";
+/** What an entry was in its own currency, and the dated rate it was converted at. */
+export interface OwnMoney {
   readonly amount: Amount;
-  readonly spentOn: IsoDate;
+  readonly currency: string;
+  /** Units of the project's currency for one of its own. */
+  readonly rate: string;
+  readonly ratedOn: IsoDate;
+  readonly source: string;
+}
+
+/** An order or a payment. */
+export interface ProjectCost extends LedgerEntry {
+  readonly id: string;
   readonly text: string;
-  readonly reference: string;
+  /** Null is in the project's currency already. */
+  readonly own: OwnMoney | null;
+}
+
+/** A change of the budget, asked for and decided. */
+export interface ProjectChange extends BudgetChange {
+  readonly id: string;
+  readonly number: number;
+  readonly what: string;
+  readonly why: string;
+  readonly askedBy: string;
+  readonly decidedBy: string | null;
+  readonly decisionWhy: string | null;
+  readonly version: number;
+}
+
+/** What a class still needs beyond what is paid and ordered, as somebody stated it. */
+export interface StatedRest extends ClassAmount {
+  readonly statedOn: IsoDate;
+  readonly statedBy: string;
 }
 
 /** A project as kept; amounts in its own currency. */
@@ -38,7 +77,15 @@ export interface ProjectFile {
   readonly lineName: string;
   readonly planId: string | null;
   readonly currency: string;
+  /** Original budget. */
   readonly budget: Amount;
+  /** Units of the currency for one EUR by which the budget was made, and the first day of that rate. */
+  readonly budgetRate: { readonly perEuro: string; readonly on: IsoDate } | null;
+  /** The original budget by class; empty is not split. */
+  readonly items: readonly ClassAmount[];
+  /** In the order they were asked for. */
+  readonly changes: readonly ProjectChange[];
+  readonly toOrder: readonly StatedRest[];
   /** What the project lead expects in the end; null is not stated. */
   readonly forecast: Amount | null;
   readonly startsOn: IsoDate | null;
@@ -51,10 +98,15 @@ export interface ProjectFile {
 }
 
 export interface ProjectFigures extends Progress {
+  /** Original budget with the changes approved by the day. */
+  readonly budget: Amount;
+  /** Paid. */
   readonly actual: Amount;
+  /** Ordered and not yet paid. */
   readonly committed: Amount;
   /** Paid and ordered together. */
   readonly bound: Amount;
+  readonly ledger: Ledger;
   /** Value planned and earned by the day, in money; null without milestones. */
   readonly plannedValue: number | null;
   readonly earnedValue: number | null;
@@ -62,34 +114,44 @@ export interface ProjectFigures extends Progress {
   readonly control: ReturnType<typeof earnedValue> | null;
   /** Lowest and highest of the three forecasts; null when none is defined. */
   readonly eacSpan: { readonly low: number; readonly high: number } | null;
+  /** Whether even the lowest forecast passes the budget less contingency; null without milestones. */
+  readonly overrun: Overrun | null;
 }
 
-/** What a project's milestones and ledger say on a day; entries and deeds after it are left out. */
+/** What a project's milestones and ledger say on a day; entries, decisions and deeds after it are left out. */
 export function projectFigures(project: ProjectFile, asOf: IsoDate): ProjectFigures {
-  const { costs, budget } = project;
-  const sum = (kind: ProjectCost["kind"]) =>
-    sumAmounts(costs.filter((one) => one.kind === kind && one.spentOn <= asOf).map(({ amount }) => amount));
-  const actual = sum("actual");
-  const committed = sum("committed");
+  const { budget, items, changes, costs: entries, toOrder, currency } = project;
+  const book = ledger({ budget, items, changes, entries, toOrder, places: placesOf(currency) }, asOf);
+  const { total } = book;
   const done = progress(project, asOf);
-  const whole = Number(budget);
-  const plannedValue = done.planned === null ? null : done.planned * whole;
-  const earned = done.earned === null ? null : done.earned * whole;
-  const control =
-    plannedValue === null || earned === null
-      ? null
-      : earnedValue({ budgetAtCompletion: whole, planned: plannedValue, earned, actual: Number(actual) });
   return {
     ...done,
-    ...{
-      actual,
-      committed,
-      bound: sumAmounts([actual, committed]),
-      plannedValue,
-      earnedValue: earned,
-      control,
-    },
-    eacSpan: control === null ? null : spanOf(Object.values(control.eac)),
+    ...{ budget: total.budget, actual: total.paid, committed: total.open, bound: total.bound, ledger: book },
+    ...controlOf(done, book),
+  };
+}
+
+/** Earned value of the paid money against the budget; nothing of it without milestones. */
+export function controlOf(
+  { planned, earned }: Pick<Progress, "planned" | "earned">,
+  {
+    total,
+    contingencyLeft,
+  }: Pick<Ledger, "contingencyLeft"> & {
+    readonly total: Pick<Ledger["total"], "budget" | "paid">;
+  },
+): Pick<ProjectFigures, "plannedValue" | "earnedValue" | "control" | "eacSpan" | "overrun"> {
+  if (planned === null || earned === null)
+    return { plannedValue: null, earnedValue: null, control: null, eacSpan: null, overrun: null };
+  const [budget, paid] = [Number(total.budget), Number(total.paid)];
+  const value = { plannedValue: planned * budget, earnedValue: earned * budget };
+  const control = earnedValue({
+    ...{ budgetAtCompletion: budget, planned: value.plannedValue, earned: value.earnedValue, actual: paid },
+  });
+  const left = Math.min(budget, Math.max(0, Number(contingencyLeft ?? 0)));
+  return {
+    ...{ ...value, control, eacSpan: spanOf(Object.values(control.eac)) },
+    overrun: overrun({ budget, contingencyLeft: left, planned, earned, paid }),
   };
 }
 
@@ -113,30 +175,4 @@ export const projectStatuses = Object.entries(STATUS_WORDS).map(([value, label])
 /** The state of a project in words. */
 export function projectStatusWords(status: ProjectStatus): string {
   return STATUS_WORDS[status];
-}
-
-/** What the forecasts and the ledger say that somebody must act on; empty when nothing. */
-export function projectWarnings(project: ProjectFile, figures: ProjectFigures): string[] {
-  const { control, bound, overdue, unscheduled } = figures;
-  const late = `${overdue.length} ${overdue.length === 1 ? "milestone is" : "milestones are"} overdue.`;
-  return [
-    compareAmounts(bound, project.budget) > 0 ? "Paid and ordered together are above the budget." : "",
-    restWarning(control?.tcpi ?? null),
-    overdue.length > 0 ? late : "",
-    (unscheduled ?? 0) > 0
-      ? "Milestones without a due day are never planned, so they cannot show as late."
-      : "",
-    control !== null && control.cpi === null ? "Nothing is paid yet, so there is no cost index." : "",
-  ].filter((text) => text !== "");
-}
-
-/** Above this the rest of the budget has to earn more than work usually does; common practice, no source. */
-const HARD_REST = 1.1;
-
-function restWarning(tcpi: number | null): string {
-  if (tcpi === null) return "";
-  if (tcpi < 0) return "The budget is spent and work is left: the budget cannot be kept.";
-  return tcpi > HARD_REST
-    ? `To keep the budget, each unit of money still to be spent would have to earn ${tcpi.toFixed(2)}: hardly reachable.`
-    : "";
 }

@@ -8,6 +8,16 @@ import type { Obligation } from "@/lib/view/obligation";
 import type { PlanSummary } from "@/lib/view/plan";
 import type { ProjectFile } from "@/lib/view/project";
 
+/** Something somebody should have done before the day of the report. */
+export interface LateAction {
+  readonly text: string;
+  readonly siteCode: string;
+  readonly owner: string;
+  readonly dueOn: string;
+  /** Page it is kept on. */
+  readonly href: string;
+}
+
 export interface ReportSite {
   readonly id: string;
   readonly code: string;
@@ -51,6 +61,8 @@ export interface ReportInput {
   readonly dataVersion: number;
   /** Set of assumptions the figures were computed with. */
   readonly assumptionSet: AssumptionChoice;
+  /** Seed of the draws behind the spans. */
+  readonly seed: number;
   /** Sites of the report, by code. */
   readonly sites: readonly ReportSite[];
   /** Sites a report can be had for. */
@@ -58,6 +70,8 @@ export interface ReportInput {
   readonly wholeGroup: boolean;
   /** Drawn span of the summed stop loss of the report; null where its draws were not added up. */
   readonly drawnTotal: LossSpan | null;
+  /** The same of each site alone, by code. */
+  readonly drawnSites: Readonly<Record<string, LossSpan>>;
   readonly lines: readonly ReportLine[];
   readonly parts: readonly ReportPart[];
   readonly gaps: ReportGaps;
@@ -68,6 +82,8 @@ export interface ReportInput {
   readonly acceptances: readonly Acceptance[];
   /** Plans with a line at the report's sites. */
   readonly plans: readonly PlanSummary[];
+  /** Actions of reviews that are late, the longest due first. */
+  readonly lateActions: readonly LateAction[];
 }
 
 /** The money of a report; a sum over nothing known is null. */

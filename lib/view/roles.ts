@@ -18,6 +18,7 @@ const DEEDS: Partial<Readonly<Record<Deed, string>>> = {
   "plan:write": "make plans",
   "plan:approve": "approve plans",
   "project:write": "run projects",
+  "report:issue": "give out reports",
   "people:write": "give accounts and roles where the role holds at all sites",
 };
 

@@ -71,12 +71,16 @@ export function outcomeFor(outcome: SolveOutcome, seen: ReadonlySet<string> | nu
   const { plan, companions } = outcome;
   const withoutWorth = plan.withoutWorth.filter((lineId) => seen.has(lineId));
   const rankAndCut = companions?.rankAndCut;
+  const rankSameMoney = companions?.rankSameMoney;
   return {
     kind: "plan",
     plan: { ...plan, worth: ofLines(plan.worth, seen), withoutWorth },
     companions: companions && {
       ...companions,
       rankAndCut: rankAndCut ? { ...rankAndCut, worth: ofLines(rankAndCut.worth, seen) } : null,
+      ...(rankSameMoney
+        ? { rankSameMoney: { ...rankSameMoney, worth: ofLines(rankSameMoney.worth, seen) } }
+        : {}),
     },
   };
 }

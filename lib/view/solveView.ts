@@ -1,5 +1,7 @@
-import type { PlanCompanions, PlanConflict } from "@/lib/portfolio/planResult";
+import type { PlanCompanions, PlanConflict, SolvedPlan } from "@/lib/portfolio/planResult";
+import { money } from "@/lib/view/format";
 import { type LimitNames, limitAmount, limitWords, quarterWords } from "@/lib/view/limitWords";
+import { plainNumber } from "@/lib/view/number";
 import type { BoardView } from "@/lib/view/planBoard";
 import { roundTicks, type SpanChart } from "@/lib/view/spanChart";
 
@@ -32,6 +34,15 @@ export function conflictWords({ clash, relax }: PlanConflict, names: LimitNames)
               : `${limitWords(one.limit, names)}: ${limitAmount(one.by, one.unit)} more`,
           ),
   };
+}
+
+/** What of a plan found is proven and what is not, in plain words. */
+export function provenWords({ model, worth, worthPerEuro = 1 }: SolvedPlan): string[] {
+  const less = worthPerEuro === 0 ? "" : ` after ${plainNumber(worthPerEuro, 2)} € for each € spent`;
+  return [
+    `Proven: in the linear model no plan brings more than ${money(model.bound)}${less}, and the model's own best brings ${money(model.objective)} there; between them lies the gap of ${plainNumber(model.gap * 100, 2)} %.`,
+    `Not proven: that no plan is truly worth more. The model counts units that leave as if the shelf stayed as empty as it is without a plan, so it promises too much; by the evaluation of the whole group this plan brings ${money(worth.worth - worthPerEuro * worth.spentDiscounted)}${less}, the most of all plans the search met.`,
+  ];
 }
 
 /** Worth against money: what all budgets at a share of what they are would bring. */

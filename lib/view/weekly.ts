@@ -58,6 +58,12 @@ export function isMorningDue(instant: string, zone: string): boolean {
   return isMondayFrom(MORNING, instant, zone);
 }
 
+/** Whether the month's reports are due: its first day from 06:00. */
+export function isMonthMorning(instant: string, zone: string): boolean {
+  const { date, hour } = clockAt(instant, zone);
+  return date.endsWith("-01") && hour >= MORNING;
+}
+
 function isMondayFrom(from: number, instant: string, zone: string): boolean {
   const { weekday, hour } = clockAt(instant, zone);
   return weekday === MONDAY && hour >= from;

@@ -44,7 +44,7 @@ export function small(): HeldTables {
   const lineIds = idsOf(plant.Line);
   const isKept = ({ lineId }: { readonly lineId: string | null }) => lineId === null || lineIds.has(lineId);
   const projects = of(all.Project, "lineId", lineIds);
-  const axisRecords = of(all.AxisRecord, "projectId", idsOf(projects));
+  const currencies = new Set(plant.Site.map(({ currency }) => currency));
   const counts = of(all.StockCount, "siteId", siteIds);
   return {
     ...all,
@@ -58,18 +58,49 @@ export function small(): HeldTables {
     ),
     PlanPrecedence: of(all.PlanPrecedence, "firstId", lineIds),
     RiskAcceptance: of(all.RiskAcceptance, "lineId", lineIds),
-    CurrencyRate: of(all.CurrencyRate, "currency", new Set(plant.Site.map(({ currency }) => currency))),
+    CurrencyRate: of(all.CurrencyRate, "currency", currencies),
     PartAlias: of(all.PartAlias, "siteId", new Set([...siteIds, null])),
     StockLot: of(all.StockLot, "siteId", siteIds),
     Event: of(all.Event, "lineId", lineIds),
     RepairOrder: of(all.RepairOrder, "siteId", siteIds),
     StockCount: counts,
     CountLine: of(all.CountLine, "countId", idsOf(counts)),
+    ...projectTables(all, projects),
+    MonthRate: of(all.MonthRate, "currency", currencies),
+  };
+}
+
+/** Everything that hangs on the projects kept. */
+function projectTables(all: HeldTables, projects: HeldTables["Project"]) {
+  const kept = idsOf(projects);
+  const axisRecords = of(all.AxisRecord, "projectId", kept);
+  const tasks = of(all.ProjectTask, "projectId", kept);
+  const gates = of(all.ProjectGate, "projectId", kept);
+  const cutovers = of(all.Cutover, "projectId", kept);
+  const changes = of(all.ChangeOrder, "projectId", kept);
+  return {
     Project: projects,
-    CostEntry: of(all.CostEntry, "projectId", idsOf(projects)),
-    Milestone: of(all.Milestone, "projectId", idsOf(projects)),
-    PlannedRemoval: of(all.PlannedRemoval, "projectId", idsOf(projects)),
+    CostEntry: of(all.CostEntry, "projectId", kept),
+    BudgetItem: of(all.BudgetItem, "projectId", kept),
+    ChangeOrder: changes,
+    ChangeAmount: of(all.ChangeAmount, "changeId", idsOf(changes)),
+    ClassForecast: of(all.ClassForecast, "projectId", kept),
+    Milestone: of(all.Milestone, "projectId", kept),
+    PlannedRemoval: of(all.PlannedRemoval, "projectId", kept),
     AxisRecord: axisRecords,
     AxisEntry: of(all.AxisEntry, "recordId", idsOf(axisRecords)),
+    ProjectTask: tasks,
+    TaskLink: of(all.TaskLink, "taskId", idsOf(tasks)),
+    Replan: of(all.Replan, "projectId", kept),
+    ProjectGate: gates,
+    GateItem: of(all.GateItem, "gateId", idsOf(gates)),
+    AxisStep: of(all.AxisStep, "projectId", kept),
+    ProjectAxis: of(all.ProjectAxis, "projectId", kept),
+    Cutover: cutovers,
+    CutoverStep: of(all.CutoverStep, "cutoverId", idsOf(cutovers)),
+    OpenPoint: of(all.OpenPoint, "projectId", kept),
+    ProjectRisk: of(all.ProjectRisk, "projectId", kept),
+    RemovedUnit: of(all.RemovedUnit, "projectId", kept),
+    FittedUnit: of(all.FittedUnit, "projectId", kept),
   };
 }

@@ -1,22 +1,26 @@
 import { readFileSync } from "node:fs";
 import { availableParallelism, loadavg } from "node:os";
 import type { PlanLineInput, PlanProblem } from "@/lib/portfolio/planProblem";
-import { planEvaluator } from "@/lib/portfolio/planWorth";
+import { type PlanGroup, planEvaluator } from "@/lib/portfolio/planWorth";
 import { type SolveTerms, solvePlan } from "@/lib/portfolio/solvePlan";
 import { likelyAssumptions } from "@/lib/risk/assumptions";
 import type { GroupInput } from "@/lib/risk/evaluation";
 import { planOfGroup } from "@/test/support/planOfGroup";
 import { type Measured, printTable } from "./table";
 
-/** A group as one line of JSON: 40 lines of the demonstration. */
+/** What `planInput.ts` wrote: 40 lines of the demonstration with the ways their scopes allow. */
 const file = process.argv[2];
-if (!file) throw new Error("name a file that holds a group's input as JSON");
-const demo = JSON.parse(readFileSync(file, "utf8")) as GroupInput;
+if (!file) throw new Error("name a file that planInput.ts wrote");
+const own = JSON.parse(readFileSync(file, "utf8")) as PlanGroup;
+const demo = own.input;
 const size = { firstYear: 2027, years: 3, budget: 900_000, horizonMonths: 60, reuse: true };
 
-/** The group five times over, each copy with parts of its own at sites of its own. */
-function fiveFold(input: GroupInput): GroupInput {
-  const copies = [0, 1, 2, 3, 4];
+const COPIES = 8;
+const LINES = 200;
+
+/** The group several times over, each copy with parts of its own at sites of its own. */
+function manyFold(input: GroupInput): GroupInput {
+  const copies = Array.from({ length: COPIES }, (_, n) => n);
   const named = (id: string, n: number) => (id.startsWith("unidentified:") ? id : `${id}/${n}`);
   return {
     ...input,
@@ -46,7 +50,7 @@ function fiveFold(input: GroupInput): GroupInput {
   };
 }
 
-/** Four options a line in each of twelve quarters, no shutdown asked for. */
+/** 200 lines with four options each in each of twelve quarters, no shutdown asked for. */
 function everyQuarter(problem: PlanProblem): PlanProblem {
   const free = ({ options, ...line }: PlanLineInput): PlanLineInput => ({
     ...line,
@@ -54,7 +58,10 @@ function everyQuarter(problem: PlanProblem): PlanProblem {
   });
   return {
     ...problem,
-    lines: problem.lines.map(free),
+    lines: problem.lines
+      .filter(({ options }) => options.length > 0)
+      .slice(0, LINES)
+      .map(free),
     budgets: problem.budgets.filter(({ siteId }) => siteId === null),
   };
 }
@@ -66,7 +73,7 @@ async function timed(group: Parameters<typeof solvePlan>[0], terms: SolveTerms) 
   const found = await solvePlan(group, terms, { seconds, report: () => undefined });
   const { user, system } = process.cpuUsage(cpu);
   if (found.kind !== "plan") throw new Error(`a plan must be found, got ${found.kind}`);
-  return { seconds: seconds(), processor: (user + system) / 1e6, plan: found.plan };
+  return { seconds: seconds(), processor: (user + system) / 1e6, plan: found.plan, group };
 }
 
 interface Asked {
@@ -77,8 +84,10 @@ interface Asked {
 
 function row({ name, most, gap }: Asked, run: Awaited<ReturnType<typeof timed>>): Measured {
   const { model, ended, worth, exchangeGain } = run.plan;
+  const { lines, quarters } = run.group.problem;
+  const ways = lines.reduce((sum, { options }) => sum + options.length, 0);
   return {
-    name: `${name}: worth ${Math.round(worth.worth)}, exchange +${Math.round(exchangeGain)}, ${ended}`,
+    name: `${name}, ${lines.length} lines, ${ways} ways, ${quarters.length} quarters: worth ${Math.round(worth.worth)}, exchange +${Math.round(exchangeGain)}, ${ended}`,
     value: `${run.seconds.toFixed(1)} s (${run.processor.toFixed(1)} s of processor)`,
     ...{ floor: "", ratio: `gap ${(100 * model.gap).toFixed(2)} %`, target: `${100 * gap} % in ${most} s` },
     met: run.seconds <= most && model.gap <= gap,
@@ -111,16 +120,22 @@ function moves(): Measured {
 
 const before = loadavg()[0]?.toFixed(1);
 const rows = [moves()];
-const few = { problem: planOfGroup(demo, size), input: demo, assumptions: likelyAssumptions };
-const plain = { name: "40 lines, 3 years, quarters", most: 20, gap: 0.005 };
-rows.push(row(plain, await timed(few, { timeLimitSeconds: 60, companions: false })));
-const large = fiveFold(demo);
+const soon = { most: 20, gap: 0.005 };
+const few: PlanGroup = {
+  ...{ problem: planOfGroup(demo, size), input: demo, assumptions: likelyAssumptions },
+};
+for (const [name, group] of [
+  ["as it is", own],
+  ["plain ways", few],
+] as const)
+  rows.push(row({ name, ...soon }, await timed(group, { timeLimitSeconds: 60, companions: false })));
+const large = manyFold(demo);
 const many = {
   problem: everyQuarter(planOfGroup(large, { ...size, budget: 4_500_000 })),
   ...{ input: large, assumptions: likelyAssumptions },
 };
-const wide = { name: "200 lines x 4 options x 12 quarters", most: 30, gap: 0.05 };
-rows.push(row(wide, await timed(many, { timeLimitSeconds: 30, companions: false, gap: 0.05 })));
+const terms = { timeLimitSeconds: 30, companions: false, gap: 0.05 };
+rows.push(row({ name: "large", most: 30, gap: 0.05 }, await timed(many, terms)));
 console.log(
   `Node ${process.version} · ${availableParallelism()} cores · load before ${before}, after ${loadavg()[0]?.toFixed(1)}`,
 );

@@ -22,11 +22,14 @@ test("the queue knows each recurring work once, however often it is started, and
   const client = new Client({ connectionString: url });
   await client.connect();
   const known = "SELECT count(*)::int AS found FROM graphile_worker._private_known_crontabs";
-  expect(await waitFor(client, known, 2)).toBe(2);
+  expect(await waitFor(client, known, 3)).toBe(3);
   const { rows } = await client.query(
     "SELECT identifier FROM graphile_worker._private_known_crontabs ORDER BY identifier",
   );
-  expect(rows).toEqual([{ identifier: "weekly digests" }, { identifier: "weekly snapshot" }]);
+  expect(rows).toEqual([
+    { identifier: "due reports" },
+    { identifier: "weekly digests" }, { identifier: "weekly snapshot" },
+  ]);
   await other.stop();
   await client.query("SELECT graphile_worker.add_job('weeklySnapshot')");
   const open = "SELECT count(*)::int AS found FROM graphile_worker._private_jobs";

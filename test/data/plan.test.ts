@@ -191,11 +191,24 @@ describe("the start of a project", () => {
     expect(started).toMatchObject({ ok: true, value: { code: "SUD-01-R1" } });
     const project = await database().project.findUniqueOrThrow({
       where: { code: "SUD-01-R1" },
-      include: { milestones: true, planLine: true },
+      include: { milestones: true, planLine: true, budgetItems: true, tasks: true, gates: true },
     });
+    expect([project.budgetRate?.toFixed(), project.budgetRatedOn?.toISOString().slice(0, 10)]).toEqual([
+      "4",
+      "2026-01-01",
+    ]);
+    // Nothing is known of a successor on this line, so there is no scope to split the budget by.
+    expect(project.budgetItems).toEqual([]);
     expect(project.currency).toBe("PLN");
     expect(project.budget.toFixed(2)).toBe(project.planLine?.cost.mul(4).toFixed(2));
     expect(project.milestones.reduce((sum, { weight }) => sum + weight.toNumber(), 0)).toBe(100);
+    expect(project.milestones.filter(({ axisStep }) => axisStep !== null)).toHaveLength(7);
+    expect(project.tasks.filter(({ inWindow }) => inWindow)).toHaveLength(5);
+    expect(project.tasks.every(({ plannedStart }) => plannedStart === null)).toBe(true);
+    expect(project.gates.map(({ decision, taskId }) => [decision, taskId !== null])).toEqual([
+      ["open", true],
+      ["open", true],
+    ]);
     expect(await startProject(everywhere.admin, { planLineId })).toMatchObject({
       error: { code: "conflict" },
     });

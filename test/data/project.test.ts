@@ -39,7 +39,7 @@ afterAll(() => made.close());
 const engineer = () => personWith("engineer", world.south);
 const entry = (given: object) => ({
   ...{ projectId, kind: "committed" as const, amount: "610000.00", spentOn: "2026-11-06" },
-  ...{ text: "Motors", reference: "PO-1" },
+  ...{ text: "Motors", reference: "PO-1", currency: null, costClass: null, orderReference: null },
   ...given,
 });
 

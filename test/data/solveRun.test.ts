@@ -102,12 +102,16 @@ describe("a search for the best plan", () => {
     expect((await listSolveRuns(engineer, planId)).map(({ id }) => id)).toEqual([again.id, runId]);
   }, 240_000);
 
-  it("of one plan there is one at a time, and it can be stopped", async () => {
+  it("of one plan there is one at a time, and it can be stopped and keeps the best it had", async () => {
     const runId = await start();
     const second = await startSolve(engineer, { planId, version: await version(), timeLimitSeconds: 60 });
     expect(second).toMatchObject({ ok: false, error: { code: "impossible" } });
     expect(await cancelSolve(engineer, { runId })).toMatchObject({ ok: true });
-    expect(await ended(runId)).toMatchObject({ state: "cancelled", outcome: null });
+    const stopped = await ended(runId);
+    expect(stopped).toMatchObject({ state: "cancelled", outcome: { kind: "plan", companions: null } });
+    if (stopped.outcome?.kind !== "plan") throw new Error("a plan must be kept");
+    expect(stopped.outcome.plan.ended).toBe("cancelled");
+    expect(stopped.worth).toBeCloseTo(stopped.outcome.plan.worth.worth, 2);
     expect(await cancelSolve(engineer, { runId })).toMatchObject({
       ok: false,
       error: { code: "impossible" },

@@ -30,9 +30,19 @@ const screens = [
   "/plans/compare",
   "/projects",
   "/projects/KAR-02-R1",
+  "/projects/calendar",
+  "/projects/KAR-02-R1/schedule",
   "/projects/KAR-02-R1/axes",
+  "/projects/KAR-02-R1/cutover",
+  "/projects/KAR-02-R1/points",
+  "/projects/KAR-02-R1/close",
+  "/projects/KAR-02-R1/benefit",
+  "/projects/KAR-02-R1/money",
   "/report",
   "/report?site=VEL",
+  "/report?site=VEL&kind=weekly",
+  "/report/archive",
+  "/home",
   "/events",
   "/events/new",
   "/notices",
@@ -58,8 +68,8 @@ test.describe("signed in", () => {
   let said: string[];
 
   // One page for all screens, as a person has: its scripts are read once.
-  test.beforeAll(async ({ browser, baseURL, viewport }) => {
-    page = await browser.newPage({ baseURL, viewport });
+  test.beforeAll(async ({ browser }) => {
+    page = await browser.newPage();
     page.on("pageerror", (error) => said.push(error.message));
     page.on("console", (message) => {
       if (message.type() === "error") said.push(message.text());
@@ -85,7 +95,7 @@ test.describe("signed in", () => {
 test("on a phone the line, the part and the search work without sideways scrolling", async ({ page }) => {
   await page.setViewportSize({ width: 390, height: 844 });
   await signIn(page, "engineer@halvenor.example");
-  for (const screen of ["/lines", "/lines/PIN-03", "/parts"]) {
+  for (const screen of ["/lines", "/lines/PIN-03", "/parts", "/home"]) {
     await page.goto(screen);
     await page.waitForLoadState("networkidle");
     const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);

@@ -24,7 +24,11 @@ const areas = [
   "/plans/inputs",
   "/plans/compare",
   "/projects",
+  "/projects/calendar",
+  "/home",
   "/report",
+  "/report?site=THO&kind=weekly",
+  "/report/archive",
   "/moved",
   "/events",
   "/events/new",
@@ -53,7 +57,13 @@ test("addresses of another site's things answer as if there were none", async ({
     "/lines/VEL-07",
     "/lines/VEL-07/scope",
     "/projects/KAR-02-R1",
+    "/projects/KAR-02-R1/schedule",
     "/projects/KAR-02-R1/axes",
+    "/projects/KAR-02-R1/cutover",
+    "/projects/KAR-02-R1/points",
+    "/projects/KAR-02-R1/close",
+    "/projects/KAR-02-R1/benefit",
+    "/projects/KAR-02-R1/money",
   ]) {
     await page.goto(address);
     expect(await page.getByRole("main").textContent()).toBe(nothing);
@@ -95,5 +105,5 @@ test("an address outside is not followed after signing in", async ({ page }) => 
   await page.getByLabel("E-mail").fill("viewer@halvenor.example");
   await page.getByLabel("Password").fill("demo-viewer-2026");
   await page.getByRole("button", { name: "Sign in" }).click();
-  await expect(page).toHaveURL(/127\.0\.0\.1:\d+\/lines/);
+  await expect(page).toHaveURL(/127\.0\.0\.1:\d+\/home/);
 });

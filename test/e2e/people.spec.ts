@@ -50,7 +50,8 @@ test("an administrator adds a viewer of one site, who sees the lines of that sit
   const own = await browser.newContext();
   const theirs = await own.newPage();
   await trySignIn(theirs, person.email);
-  await expect(theirs).toHaveURL(/\/lines/, RECKONED);
+  await expect(theirs).toHaveURL(/\/home/, RECKONED);
+  await theirs.goto("/lines");
   const codes = theirs.getByRole("table", { name: /^Lines by/ }).getByRole("rowheader");
   await expect(codes.first()).toContainText("VEL-");
   const shown = await codes.allTextContents();
@@ -101,7 +102,7 @@ test("a closed account signs nobody in until it is opened again", async ({ page,
   await page.getByRole("button", { name: "Undo" }).click();
   await expect(row.getByRole("cell", { name: "open", exact: true })).toBeVisible();
   await trySignIn(theirs, person.email);
-  await expect(theirs).toHaveURL(/\/lines/, RECKONED);
+  await expect(theirs).toHaveURL(/\/home/, RECKONED);
   await own.close();
 });
 

@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
+import { earnedSchedule } from "@/lib/projects/earnedSchedule";
 import { earnedValue } from "@/lib/projects/earnedValue";
+import { type EarningRule, earnedShare } from "@/lib/projects/earningRules";
 import { type Milestone, progress } from "@/lib/projects/progress";
 
 describe("earned value", () => {
@@ -71,5 +73,59 @@ describe("progress", () => {
     const plan = { startsOn: "2026-01-01", endsOn: "2027-05-16", milestones };
     // At the end of period 4: 500 days * 400 / 265 = 754.7, so day 755.
     expect(progress(plan, "2027-02-05").forecastEndOn).toBe("2028-01-26");
+  });
+});
+
+describe("earned schedule", () => {
+  // Lipke's formula from memory, the figures derived from it: ES = 2 + (380 - 250) / 200.
+  const points = [0, 100, 250, 450, 700, 1000].map((value, at) => ({ at, value }));
+  test("380 of a plan of 0, 100, 250, 450, 700, 1000 is 2.65 periods (derived)", () => {
+    expect(earnedSchedule(points, 380)).toBeCloseTo(2.65, 12);
+  });
+  test("at a point it is that point; nothing is 0; all and more is the whole plan (derived)", () => {
+    expect([0, 250, 1000, 1200].map((earned) => earnedSchedule(points, earned))).toEqual([0, 2, 5, 5]);
+  });
+  test("where the plan stands still, the later end of it counts: all of it was earned (derived)", () => {
+    const still = [0, 100, 100, 200].map((value, at) => ({ at, value }));
+    expect(earnedSchedule(still, 100)).toBe(2);
+    expect(earnedSchedule([...still, { at: 4, value: 200 }], 200)).toBe(3);
+  });
+  test("a plan that falls is refused", () => {
+    expect(() =>
+      earnedSchedule(
+        [
+          { at: 0, value: 5 },
+          { at: 1, value: 4 },
+        ],
+        1,
+      ),
+    ).toThrow("planned value");
+  });
+});
+
+describe("earning rules (GAO-09-3SP, from memory; figures derived)", () => {
+  const tasks = [
+    { value: 10, begun: true, finished: true },
+    { value: 20, begun: true, finished: false },
+    { value: 30, begun: false, finished: false },
+  ];
+  const earned = (rule: (task: (typeof tasks)[number]) => EarningRule) =>
+    tasks.reduce((sum, task) => sum + task.value * earnedShare(rule(task)), 0);
+  test("tasks of 10 done, 20 begun, 30 to come: 0/100 earns 10, 50/50 earns 20", () => {
+    expect(earned(({ finished }) => ({ kind: "whole", finished }))).toBe(10);
+    expect(earned(({ begun, finished }) => ({ kind: "half", begun, finished }))).toBe(20);
+  });
+  test("level of effort with 45 of 60 planned earns 45, so its schedule variance is 0", () => {
+    expect(60 * earnedShare({ kind: "effort", planned: 45 / 60 })).toBeCloseTo(45, 12);
+  });
+  test("weighted milestones and axes earn what is done of them", () => {
+    const milestones = [
+      { weight: 3, done: true },
+      { weight: 1, done: false },
+    ];
+    expect(earnedShare({ kind: "milestones", milestones })).toBe(0.75);
+    expect(earnedShare({ kind: "axes", done: 22, total: 42 })).toBeCloseTo(22 / 42, 12);
+    expect(earnedShare({ kind: "axes", done: 0, total: 0 })).toBe(0);
+    expect(() => earnedShare({ kind: "axes", done: 3, total: 2 })).toThrow("3 axes are done of 2");
   });
 });

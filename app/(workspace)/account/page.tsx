@@ -3,10 +3,12 @@ import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
 import { CalendarFeed } from "@/app/(workspace)/account/_components/CalendarFeed";
 import { ChangePassword } from "@/app/(workspace)/account/_components/ChangePassword";
+import { ReportMail } from "@/app/(workspace)/account/_components/ReportMail";
 import { WeeklyMail } from "@/app/(workspace)/account/_components/WeeklyMail";
 import { signedInActor } from "@/lib/access/actor";
 import { readCalendarFeed } from "@/lib/data/calendarFeed";
 import { readDigest } from "@/lib/data/digest";
+import { readReportWishes } from "@/lib/data/reportWish";
 import { readSiteNames } from "@/lib/data/siteNames";
 import { describeRoles } from "@/lib/view/role";
 
@@ -34,6 +36,12 @@ export default async function AccountPage() {
         lead="What got worse at a site, orders to place within 30 days, and your late actions, on Monday morning by the clock of the site."
       >
         <WeeklyMail digest={await readDigest(actor)} sites={siteNames} zone={zone} />
+      </Section>
+      <Section
+        title="Reports by mail"
+        lead="Each time a report is given out, by a person or by the timetable, it comes to you with its PDF."
+      >
+        <ReportMail state={await readReportWishes(actor)} sites={siteNames} zone={zone} />
       </Section>
     </>
   );

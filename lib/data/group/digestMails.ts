@@ -3,22 +3,15 @@ import { readActor } from "@/lib/access/actor";
 import { mayAt } from "@/lib/access/policy";
 import { fixedDay, readAsOf } from "@/lib/data/asOf";
 import { database } from "@/lib/data/client";
+import { deliverOnce } from "@/lib/data/group/deliverOnce";
 import { queueDigest } from "@/lib/data/group/queueDigest";
+import type { Deliver, ReadyMail } from "@/lib/data/group/readyMail";
 import { readMyLateActions } from "@/lib/data/reviewActions";
 import { readReviewFigures } from "@/lib/data/reviewFigures";
 import { readSiteNames } from "@/lib/data/siteNames";
 import { authUrl } from "@/lib/env";
-import { type DigestMail, digestMail } from "@/lib/view/digest";
+import { digestMail } from "@/lib/view/digest";
 import { dayAt, isMorningDue } from "@/lib/view/weekly";
-
-/** A mail ready to leave. */
-export interface ReadyMail extends DigestMail {
-  readonly id: string;
-  readonly to: string;
-}
-
-/** Sends a mail; the file it was written to, where no mail server is set. */
-export type Deliver = (mail: ReadyMail) => Promise<{ readonly file: string | null }>;
 
 /**
  * Asks for the week's mails that are due by the clock of each person's site, each once, whoever asks at the same time.
@@ -78,17 +71,7 @@ export async function sendDigest(mailId: string, deliver: Deliver): Promise<void
     await db.digestMail.delete({ where: { id: mailId } });
     return;
   }
-  try {
-    const { file } = await deliver(ready);
-    await db.digestMail.update({
-      where: { id: mailId },
-      data: { sentAt: new Date(), file, problem: null, tries: { increment: 1 } },
-    });
-  } catch (error) {
-    const problem = error instanceof Error ? error.message : String(error);
-    await db.digestMail.update({ where: { id: mailId }, data: { problem, tries: { increment: 1 } } });
-    throw error;
-  }
+  await deliverOnce(ready, deliver, (data) => db.digestMail.update({ where: { id: mailId }, data }));
 }
 
 /** The mail with what its reader may see now; null where that is nothing any more. */

@@ -41,6 +41,6 @@ function drawOptions({ asOf, lines }: GroupResult): DrawOptions {
 }
 
 /** The day as a whole number: who looks at the same day sees the same draws. */
-function seedOf(asOf: IsoDate): number {
+export function seedOf(asOf: IsoDate): number {
   return Number(asOf.replaceAll("-", ""));
 }

@@ -13,7 +13,7 @@ import type { Intent } from "@/lib/intake/intents/intent";
 import { type Contradiction, mergeIntents } from "@/lib/intake/intents/mergeIntents";
 import { registerIntents, type Surroundings } from "@/lib/intake/intents/registerIntents";
 import { type ReadRow, readRegister } from "@/lib/intake/readRegister";
-import type { Register } from "@/lib/intake/registers";
+import type { KeyedRegister } from "@/lib/intake/registers";
 import { textValue } from "@/lib/intake/rowValues";
 import type { Body } from "@/lib/intake/splitBody";
 import type { Mapping } from "@/lib/intake/suggestMapping";
@@ -21,7 +21,7 @@ import type { IsoDate } from "@/lib/kernel/isoDate";
 
 /** A file with the choices made for it, and who may bring in what. */
 export interface Examined {
-  readonly register: Register;
+  readonly register: KeyedRegister;
   readonly body: Body;
   readonly mapping: Mapping;
   readonly dialect: Dialect;
@@ -111,7 +111,11 @@ function siteOf(row: ReadRow, { siteOfLine }: Surroundings): string | null {
   return textValue(row.values, "siteCode") ?? siteOfLine(textValue(row.values, "lineCode") ?? "");
 }
 
-function outsideScope(register: Register, site: string | null, allowed: ReadonlySet<string> | null): Found[] {
+function outsideScope(
+  register: KeyedRegister,
+  site: string | null,
+  allowed: ReadonlySet<string> | null,
+): Found[] {
   if (allowed === null) return [];
   if (register.key === "lifecycle")
     return [

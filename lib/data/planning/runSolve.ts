@@ -8,10 +8,16 @@ const BEAT_MS = 2_000;
 /** A run without a sign of life for so long runs nowhere any more. */
 const SILENT_SECONDS = 60;
 
-/** The searches of this process; kept over hot reloads. */
-const kept = globalThis as typeof globalThis & { ebblineSolves?: Map<string, SolveThread> };
+/** A search of this process, and when all it found is stored. */
+interface Running {
+  readonly thread: SolveThread;
+  readonly stored: Promise<void>;
+}
 
-function threads(): Map<string, SolveThread> {
+/** The searches of this process; kept over hot reloads. */
+const kept = globalThis as typeof globalThis & { ebblineSolves?: Map<string, Running> };
+
+function threads(): Map<string, Running> {
   kept.ebblineSolves ??= new Map();
   return kept.ebblineSolves;
 }
@@ -38,11 +44,10 @@ export function runSolve(runId: string, task: SolveTask): void {
   const thread = solveInThread(task, (heard) => {
     progress = heard;
   });
-  threads().set(runId, thread);
   const beat = setInterval(() => {
     void beatOf(runId, progress, thread);
   }, BEAT_MS);
-  thread.ended
+  const stored = thread.ended
     .then((outcome) => (outcome ? keepOutcome(runId, outcome) : end(runId, { state: "cancelled" })))
     .catch(async (error: unknown) => {
       process.stderr.write(`Search ${runId}: ${error instanceof Error ? error.stack : String(error)}\n`);
@@ -52,6 +57,7 @@ export function runSolve(runId: string, task: SolveTask): void {
       clearInterval(beat);
       threads().delete(runId);
     });
+  threads().set(runId, { thread, stored });
 }
 
 /** A sign of life; a run somebody ended elsewhere is stopped here. */
@@ -84,15 +90,23 @@ async function keepOutcome(runId: string, outcome: SolveOutcome): Promise<void> 
   if (outcome.kind === "none-found") return end(runId, { state: "none_found" });
   if (outcome.kind === "infeasible") return end(runId, { state: "infeasible", outcome: asJson(outcome) });
   const { worth, model } = outcome.plan;
-  return end(runId, {
-    ...{ state: "solved", outcome: asJson(outcome) },
+  const found = {
+    outcome: asJson(outcome),
     ...{ worth: money(worth.worth), bound: money(model.bound), gap: model.gap.toFixed(6) },
     progress: asJson({ step: "companions", done: 1, worth: worth.worth, bound: model.bound }),
-  });
+  };
+  await end(runId, { state: "solved", ...found });
+  // One stopped by hand stays stopped, with the best plan it had.
+  await database().solveRun.updateMany({ where: { id: runId, state: "cancelled" }, data: found });
 }
 
-/** Ends a run wherever it runs: its own process stops the thread, another one at its next sign of life. */
+/**
+ * Ends a run wherever it runs: its own process tells the thread, another one at its next sign of life. What it had found
+ * by then is kept.
+ */
 export async function stopSolve(runId: string): Promise<void> {
   await end(runId, { state: "cancelled" });
-  await threads().get(runId)?.stop();
+  const running = threads().get(runId);
+  await running?.thread.stop();
+  await running?.stored;
 }

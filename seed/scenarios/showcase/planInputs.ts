@@ -170,3 +170,13 @@ export function riskAcceptanceRows(): RiskAcceptanceRow[] {
     },
   ];
 }
+
+/** Money, hands, freezes and decisions plans rest on. */
+export const planInputTables = () => ({
+  CrewRegion: crewRegionRows(),
+  CrewRegionSite: crewRegionSiteRows(),
+  PlanFigure: planFigureRows(),
+  ApprovalFreeze: approvalFreezeRows(),
+  PlanPrecedence: planPrecedenceRows(),
+  RiskAcceptance: riskAcceptanceRows(),
+});

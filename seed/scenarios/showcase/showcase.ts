@@ -2,6 +2,7 @@ import { axisTables, planAxes } from "@/seed/scenarios/showcase/axes";
 import { planAxisFacts } from "@/seed/scenarios/showcase/axisFacts";
 import { axisRecordTables } from "@/seed/scenarios/showcase/axisRecords";
 import { backupRows } from "@/seed/scenarios/showcase/backups";
+import { closeTables } from "@/seed/scenarios/showcase/closeTables";
 import { compatibilityRuleRows } from "@/seed/scenarios/showcase/compatibilityRules";
 import { contactRows } from "@/seed/scenarios/showcase/contacts";
 import { machineRows, planControllers } from "@/seed/scenarios/showcase/controllers";
@@ -14,18 +15,13 @@ import { noticePartRows, noticeRows } from "@/seed/scenarios/showcase/notices";
 import { obligationRows } from "@/seed/scenarios/showcase/obligations";
 import { panelRows, placedInPanels } from "@/seed/scenarios/showcase/panels";
 import { PARTS, partId, partRows } from "@/seed/scenarios/showcase/parts";
-import {
-  approvalFreezeRows,
-  crewRegionRows,
-  crewRegionSiteRows,
-  planFigureRows,
-  planPrecedenceRows,
-  riskAcceptanceRows,
-} from "@/seed/scenarios/showcase/planInputs";
+import { planInputTables } from "@/seed/scenarios/showcase/planInputs";
 import { planPositions } from "@/seed/scenarios/showcase/positions";
+import { projectMoneyTables } from "@/seed/scenarios/showcase/projectMoney";
 import { costEntryRows, milestoneRows, projectRows } from "@/seed/scenarios/showcase/projects";
 import { removalRows } from "@/seed/scenarios/showcase/removals";
 import { repairRows } from "@/seed/scenarios/showcase/repairs";
+import { scheduleTables } from "@/seed/scenarios/showcase/schedules";
 import { settingRows } from "@/seed/scenarios/showcase/settings";
 import { shutdownWindowRows } from "@/seed/scenarios/showcase/shutdownWindows";
 import { lineRows, rateRows, SITES, siteId, siteRows } from "@/seed/scenarios/showcase/sites";
@@ -53,6 +49,7 @@ export function showcase(seed = SHOWCASE_SEED): HeldTables {
   const events = eventRows(seed, positions);
   const { units, placements } = unitTables(seed, positions, events);
   const lots = stockRows(seed, positions);
+  const records = axisRecordTables(seed, axes, axisRows);
   return {
     Setting: settingRows(),
     CompatibilityRule: compatibilityRuleRows(),
@@ -62,12 +59,7 @@ export function showcase(seed = SHOWCASE_SEED): HeldTables {
     Obligation: obligationRows(),
     Contact: contactRows(),
     ShutdownWindow: shutdownWindowRows(),
-    CrewRegion: crewRegionRows(),
-    CrewRegionSite: crewRegionSiteRows(),
-    PlanFigure: planFigureRows(),
-    ApprovalFreeze: approvalFreezeRows(),
-    PlanPrecedence: planPrecedenceRows(),
-    RiskAcceptance: riskAcceptanceRows(),
+    ...planInputTables(),
     Controller: controllers.map(({ row }) => row),
     Backup: backupRows(seed, controllers),
     Machine: machineRows(controllers),
@@ -91,8 +83,11 @@ export function showcase(seed = SHOWCASE_SEED): HeldTables {
     CountLine: countLineRows(lots),
     Project: projectRows(),
     CostEntry: costEntryRows(),
+    ...projectMoneyTables(),
     Milestone: milestoneRows(),
     PlannedRemoval: removalRows(positions),
-    ...axisRecordTables(seed, axes, axisRows),
+    ...records,
+    ...scheduleTables(axes, records),
+    ...closeTables(seed, positions, { units, placements }),
   };
 }

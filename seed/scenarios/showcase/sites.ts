@@ -99,7 +99,10 @@ export function siteRows(): SiteRow[] {
 }
 
 export function rateRows(): CurrencyRateRow[] {
-  return SITES.map(({ currency, rate }) => ({ currency, perEuro: rate, validFrom: "2026-01-01" }));
+  return SITES.map(({ currency, rate }) => ({
+    ...{ currency, perEuro: rate, validFrom: "2026-01-01" },
+    source: "Group treasury, budget rates 2026",
+  }));
 }
 
 /** What a stop costs on a line besides its hours, EUR at the budget rate; customers' and people's terms. */

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { type Deed, mayAt, maySomewhere, type Role, scopeOf } from "@/lib/access/policy";
+import { type Deed, isOnlyReader, mayAt, maySomewhere, type Role, scopeOf } from "@/lib/access/policy";
 
 const roles: readonly Role[] = ["viewer", "technician", "planner", "engineer", "approver", "admin"];
 const changes: readonly Deed[] = [
@@ -10,6 +10,7 @@ const changes: readonly Deed[] = [
   "plan:write",
   "plan:approve",
   "project:write",
+  "report:issue",
   "people:write",
 ];
 
@@ -48,4 +49,13 @@ test("roles at several sites add up, each with its own deeds", () => {
   ];
   expect(scopeOf(grants, "read")).toEqual(["s1", "s2"]);
   expect(scopeOf(grants, "stock:write")).toEqual(["s1"]);
+});
+
+test("who only reads and decides keeps no records anywhere", () => {
+  const grant = (role: Role) => ({ role, siteId: "s1" });
+  expect(isOnlyReader([grant("viewer"), grant("approver")])).toBe(true);
+  expect(isOnlyReader([grant("approver"), grant("planner")])).toBe(false);
+  expect(isOnlyReader([])).toBe(false);
+  for (const role of roles.filter((one) => one !== "viewer" && one !== "approver"))
+    expect(isOnlyReader([grant(role)])).toBe(false);
 });

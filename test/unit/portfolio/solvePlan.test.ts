@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { rootAbove } from "@/lib/portfolio/breakEven";
 import type { PlanProblem } from "@/lib/portfolio/planProblem";
+import type { SolveProgress } from "@/lib/portfolio/planResult";
 import { fewerEdges, lowerHull, stepBounds } from "@/lib/portfolio/shortage";
 import { solvePlan } from "@/lib/portfolio/solvePlan";
 import { fullOf, noClock, planLine, planOf, smallPlan } from "@/test/support/smallPlan";
@@ -34,6 +35,40 @@ describe("a plan over two years", () => {
     expect(plan.exchangeGain).toBeGreaterThanOrEqual(0);
     expect(plan.choices.length).toBeGreaterThan(0);
     expect(plan.limits.every(({ used, most }) => used <= most + 1e-6)).toBe(true);
+  });
+
+  it("tells every step with the best plan so far, which never gets worse", async () => {
+    const heard: SolveProgress[] = [];
+    const report = (progress: SolveProgress) => heard.push(progress);
+    await solvePlan(planOf({}), { timeLimitSeconds: 60, companions: true, gap: 0 }, { ...noClock, report });
+    expect([...new Set(heard.map(({ step }) => step))]).toEqual([
+      "reading",
+      "model",
+      "exchange",
+      "companions",
+    ]);
+    for (const [i, { done, worth }] of heard.entries()) {
+      expect(done).toBeGreaterThanOrEqual(heard[i - 1]?.done ?? 0);
+      expect(worth ?? 0).toBeGreaterThanOrEqual(heard[i - 1]?.worth ?? 0);
+    }
+    expect(heard.find(({ step }) => step === "exchange")).toMatchObject({ worth: expect.any(Number) });
+    expect(heard.at(-1)?.bound).toBeGreaterThan(0);
+  });
+
+  it("stopped by a person, or at the end of its time, gives the best plan it met", async () => {
+    const ends = [
+      { watch: { ...noClock, stopped: () => true }, ended: "cancelled" },
+      { watch: { ...noClock, seconds: () => 61 }, ended: "time-limit" },
+    ];
+    const whole = await solve();
+    for (const { watch, ended } of ends) {
+      const found = await solvePlan(planOf({}), { timeLimitSeconds: 60, companions: false }, watch);
+      if (found.kind !== "plan") throw new Error(`a plan must be kept, got ${found.kind}`);
+      expect(found.plan.ended).toBe(ended);
+      expect(found.plan.choices.length).toBeGreaterThan(0);
+      expect(found.plan.worth.worth).toBeLessThanOrEqual(whole.plan.worth.worth + 1e-6);
+      expect(found.plan.limits.every(({ used, most }) => used <= most + 1e-6)).toBe(true);
+    }
   });
 
   it("changes when removed parts are no longer used again", async () => {

@@ -47,6 +47,38 @@ describe("planned and earned", () => {
   });
 });
 
+describe("a milestone earned by axes", () => {
+  const axes = {
+    total: 4,
+    done: [
+      { on: "2026-05-01", axes: 1 },
+      { on: "2026-06-01", axes: 2 },
+    ],
+  };
+  const byAxes = [
+    step("a", 60, { due: "2026-05-20", done: "2026-05-01" }),
+    { ...step("b", 40, { due: "2026-06-30" }), axes },
+  ];
+  const at = (asOf: string, milestones: readonly Milestone[] = byAxes) =>
+    progress({ ...schedule, milestones }, asOf);
+
+  test("earns weight × axes that have done its step by the day", () => {
+    expect([at("2026-05-31").earned, at("2026-06-01").earned]).toEqual([0.7, 0.9]);
+  });
+  test("is planned whole on its due day, and overdue until the last axis has done it", () => {
+    expect([at("2026-06-29").planned, at("2026-06-30").planned]).toEqual([0.6, 1]);
+    expect(at("2026-07-01").overdue).toEqual(["b"]);
+    const all = { ...axes, done: [...axes.done, { on: "2026-08-02", axes: 1 }] };
+    const done = byAxes.map((one) => (one.id === "b" ? { ...one, axes: all } : one));
+    expect(at("2026-08-02", done)).toMatchObject({ earned: 1, overdue: [], forecastEndOn: "2026-08-02" });
+    expect(at("2026-08-01", done).overdue).toEqual(["b"]);
+  });
+  test("without axes it earns nothing", () => {
+    const none = byAxes.map((one) => (one.id === "b" ? { ...one, axes: { total: 0, done: [] } } : one));
+    expect(at("2026-12-31", none).earned).toBe(0.6);
+  });
+});
+
 describe("forecast", () => {
   test("on plan ends as planned; half the pace takes twice as long", () => {
     const milestones = [

@@ -3,11 +3,12 @@ import { notFound } from "next/navigation";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
-import { Costs } from "@/app/(workspace)/projects/[code]/_components/Costs";
+import { Curve } from "@/app/(workspace)/projects/[code]/_components/Curve";
 import { EarnedValue } from "@/app/(workspace)/projects/[code]/_components/EarnedValue";
 import { Milestones } from "@/app/(workspace)/projects/[code]/_components/Milestones";
 import { ProjectCautions } from "@/app/(workspace)/projects/[code]/_components/ProjectCautions";
 import { ProjectHead } from "@/app/(workspace)/projects/[code]/_components/ProjectHead";
+import { ProjectLinks } from "@/app/(workspace)/projects/[code]/_components/ProjectLinks";
 import { ProjectSettings } from "@/app/(workspace)/projects/[code]/_components/ProjectSettings";
 import { signedInActor } from "@/lib/access/actor";
 import { mayAt } from "@/lib/access/policy";
@@ -45,10 +46,11 @@ export default async function ProjectPage({ params, searchParams }: ProjectPageP
           </LinkButton>
         }
       />
+      <ProjectLinks code={code} current="overview" />
       <ProjectHead project={project} figures={figures} />
-      <EarnedValue project={project} figures={figures} />
+      <Curve project={project} figures={figures} asOf={asOf} />
+      <EarnedValue project={project} figures={figures} asOf={asOf} />
       <Milestones project={project} overdue={figures.overdue} asOf={asOf} mayWrite={mayWrite} />
-      <Costs project={project} asOf={asOf} mayWrite={mayWrite} />
       {mayWrite ? <ProjectSettings project={project} /> : null}
       <ProjectCautions />
     </>

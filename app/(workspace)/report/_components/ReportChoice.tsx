@@ -3,23 +3,28 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { Button } from "@/app/_ui/Button";
 import type { ReportSite } from "@/lib/view/report";
+import type { ReportKind } from "@/lib/view/reportDocument";
 
 interface ReportChoiceProps {
   readonly choices: readonly ReportSite[];
-  /** Code of the site shown; null is all of them. */
+  /** Code of the site asked for; null is all of them. */
   readonly chosen: string | null;
+  /** Code of the one site shown; null where several are. */
+  readonly site: string | null;
+  readonly kind: ReportKind;
 }
 
-/** Which report is shown, and the way onto paper. */
-export function ReportChoice({ choices, chosen }: ReportChoiceProps) {
+/** Which report is shown, and the ways onto paper and into the archive. */
+export function ReportChoice({ choices, chosen, site, kind }: ReportChoiceProps) {
   const all = choices.length > 1 ? [{ code: null, name: "All sites", href: "/report" }] : [];
   const one = choices.map(({ code, name }) => ({
     code,
     name,
     href: `/report?site=${encodeURIComponent(code)}`,
   }));
+  const ofSite = site === null ? "" : `?site=${encodeURIComponent(site)}`;
   return (
-    <div className="no-print flex flex-wrap items-center justify-between gap-3">
+    <div className="no-print grid gap-3">
       <nav aria-label="Reports" className="flex flex-wrap gap-2">
         {[...all, ...one].map(({ code, name, href }) => (
           <AsOfLink
@@ -32,9 +37,30 @@ export function ReportChoice({ choices, chosen }: ReportChoiceProps) {
           </AsOfLink>
         ))}
       </nav>
-      <Button kind="primary" onClick={() => window.print()}>
-        Print, two A4 pages
-      </Button>
+      <div className="flex flex-wrap items-center justify-between gap-3">
+        <nav aria-label="Kinds of report" className="flex flex-wrap gap-2">
+          <AsOfLink
+            href={`/report${ofSite}`}
+            className="button"
+            aria-current={kind === "monthly" ? "page" : undefined}
+          >
+            The month
+          </AsOfLink>
+          {site === null ? null : (
+            <AsOfLink
+              href={`/report${ofSite}&kind=weekly`}
+              className="button"
+              aria-current={kind === "weekly" ? "page" : undefined}
+            >
+              The week
+            </AsOfLink>
+          )}
+          <AsOfLink href="/report/archive" className="button">
+            Archive
+          </AsOfLink>
+        </nav>
+        <Button onClick={() => window.print()}>Print</Button>
+      </div>
     </div>
   );
 }

@@ -1,45 +1,80 @@
-import type { ReactNode } from "react";
-import { assumptionSetName } from "@/lib/view/assumptionSet";
-import type { ReportInput } from "@/lib/view/report";
-import { day, month } from "@/lib/view/time";
+import { AsOfLink } from "@/app/_ui/AsOfLink";
+import { SheetBlock } from "@/app/(workspace)/report/_components/SheetBlock";
+import { money, moneyRange } from "@/lib/view/format";
+import { basisText, inPairs } from "@/lib/view/reportCell";
+import type { ReportDocument, ReportHeadline } from "@/lib/view/reportDocument";
+import { day } from "@/lib/view/time";
 
-interface SheetProps {
-  readonly report: ReportInput;
-  readonly page: 1 | 2;
-  readonly title: string;
-  readonly children: ReactNode;
+/** A report on the screen and on paper: its pages one below the other, each with its head and foot. */
+export function Sheets({ report }: { readonly report: ReportDocument }) {
+  return report.pages.map((page, place) => <Sheet key={page.title} report={report} place={place} />);
 }
 
-/** One A4 page of the report with its head and foot. */
-export function Sheet({ report, page, title, children }: SheetProps) {
-  const { asOf, engine, dataVersion, assumptionSet } = report;
-  const Heading = page === 1 ? "h1" : "h2";
+interface SheetProps {
+  readonly report: ReportDocument;
+  /** Of the page, from 0. */
+  readonly place: number;
+}
+
+function Sheet({ report, place }: SheetProps) {
+  const { basis, headline, pages, cautions, title, scope } = report;
+  const page = pages[place];
+  if (!page) return null;
+  const Heading = place === 0 ? "h1" : "h2";
+  const isLast = place === pages.length - 1;
   return (
-    <section className="report-sheet" aria-label={`Page ${page}: ${title}`}>
+    <section
+      className="report-sheet"
+      aria-label={`Page ${place + 1}: ${page.title}`}
+      data-alone={pages.length === 1 || undefined}
+    >
       <header className="double-rule flex flex-wrap items-baseline justify-between gap-x-6 pt-2">
-        <Heading className="font-semibold text-xl">
-          {page === 1 ? `Monthly report, ${month(asOf)}` : title}
-        </Heading>
+        <Heading className="font-semibold text-xl">{place === 0 ? title : page.title}</Heading>
         <p className="text-sm">
-          {scopeName(report)} · as of {day(asOf)}
+          {scope} · as of {day(basis.asOf)}
         </p>
       </header>
-      {children}
+      {place === 0 && headline ? <Headline headline={headline} /> : null}
+      {inPairs(page.blocks).map((blocks) => (
+        <div key={blocks[0]?.title} className={blocks.length > 1 ? "report-columns" : undefined}>
+          {blocks.map((block) => (
+            <SheetBlock key={block.title} block={block} />
+          ))}
+        </div>
+      ))}
+      {isLast ? (
+        <div className="report-note">
+          {cautions.map(({ title: name, text }) => (
+            <p key={name} className="mt-1 first:mt-0">
+              <strong>{name}.</strong> {text}
+            </p>
+          ))}
+        </div>
+      ) : null}
       <footer className="report-foot report-note flex flex-wrap justify-between gap-x-6">
+        <span>{basisText(basis)}</span>
         <span>
-          As of {day(asOf)} · engine {engine} · data version {dataVersion} ·{" "}
-          {assumptionSetName(assumptionSet)} · money in EUR at the budget rate unless said otherwise
+          Page {place + 1} of {pages.length}
         </span>
-        <span>Page {page} of 2</span>
       </footer>
     </section>
   );
 }
 
-/** Whose report it is. */
-export function scopeName({ sites, wholeGroup }: ReportInput): string {
-  const [only] = sites;
-  if (wholeGroup) return `Group, ${sites.length} sites`;
-  if (sites.length === 1 && only) return `${only.code} ${only.name}`;
-  return sites.map(({ code }) => code).join(", ");
+function Headline({ headline: { loss, words, sentences, href } }: { readonly headline: ReportHeadline }) {
+  return (
+    <div>
+      {loss === null && words === "" ? null : (
+        <p className="text-lg">
+          <AsOfLink href={href} className="report-link">
+            <strong className="text-2xl">{money(loss?.mean ?? null)}</strong>
+          </AsOfLink>{" "}
+          expected stop loss in the next twelve months, {moneyRange(loss)} {words}.
+        </p>
+      )}
+      {sentences.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+    </div>
+  );
 }

@@ -6,11 +6,12 @@ import { projectSteps } from "@/lib/view/projectSteps";
 interface EarnedValueProps {
   readonly project: ProjectFile;
   readonly figures: ProjectFigures;
+  readonly asOf: string;
 }
 
 /** The arithmetic behind the indices and forecasts. */
-export function EarnedValue({ project, figures }: EarnedValueProps) {
-  const steps = projectSteps(project, figures);
+export function EarnedValue({ project, figures, asOf }: EarnedValueProps) {
+  const steps = projectSteps(project, figures, asOf);
   return (
     <Section
       title="Earned against planned"
@@ -21,9 +22,9 @@ export function EarnedValue({ project, figures }: EarnedValueProps) {
       ) : (
         <Derivation title={`Indices and forecasts, in ${project.currency}`} steps={steps} open>
           Formulas of earned value management, as in GAO-09-3SP (from memory). The indices use what is paid;
-          what is ordered is shown beside. Rest as planned takes the trouble so far as over; the trend goes on
-          at the cost so far; the third also lets the delay cost. The three are the range, not a statistical
-          span.
+          the same against paid and ordered together stands below them. An index that would divide by zero is
+          not defined. Rest as planned takes the trouble so far as over; the trend goes on at the cost so far;
+          the third also lets the delay cost. The three are the range, not a statistical span.
         </Derivation>
       )}
     </Section>

@@ -6,6 +6,7 @@ import { Section } from "@/app/_ui/Section";
 import { ChangeDone } from "@/app/(workspace)/projects/[code]/_components/ChangeDone";
 import { useProjectChange } from "@/app/(workspace)/projects/[code]/_components/useProjectChange";
 import { setThisMilestone } from "@/app/(workspace)/projects/actions";
+import { milestoneShare } from "@/lib/projects/progress";
 import type { ProjectFile, ProjectMilestone } from "@/lib/view/project";
 import { day } from "@/lib/view/time";
 
@@ -58,7 +59,9 @@ export function Milestones({ project, overdue, asOf, mayWrite }: MilestonesProps
               )}
             </td>
             <td>
-              {mayWrite ? (
+              {one.axes ? (
+                byAxes(one, asOf)
+              ) : mayWrite ? (
                 <DayBox
                   key={`${one.doneOn}`}
                   label={`Done day of ${one.name}`}
@@ -80,8 +83,14 @@ export function Milestones({ project, overdue, asOf, mayWrite }: MilestonesProps
   );
 }
 
+/** How many of its axes have done the step a milestone is earned by. */
+function byAxes({ axes, axisStep }: ProjectMilestone, asOf: string): string {
+  const done = axes?.done.reduce((sum, { on, axes: count }) => sum + (on <= asOf ? count : 0), 0) ?? 0;
+  return `${done} of ${axes?.total ?? 0} axes ${axisStep}`;
+}
+
 function stateOf(one: ProjectMilestone, at: { overdue: readonly string[]; asOf: string }): string {
-  if (one.doneOn !== null && one.doneOn <= at.asOf) return "● done";
+  if (milestoneShare(one, at.asOf) === 1) return "● done";
   if (at.overdue.includes(one.id)) return "▲ overdue";
   return one.dueOn === null ? "◌ not dated" : "○ to come";
 }

@@ -7,8 +7,9 @@ import { percent } from "@/lib/view/chance";
 import { evidenceMark } from "@/lib/view/evidence";
 import { exactMoney } from "@/lib/view/format";
 import { NOT_KNOWN } from "@/lib/view/number";
-import { type ProjectFigures, type ProjectFile, projectWarnings } from "@/lib/view/project";
+import type { ProjectFigures, ProjectFile } from "@/lib/view/project";
 import { index, localMoney, localRange } from "@/lib/view/projectMoney";
+import { projectWarnings } from "@/lib/view/projectWarnings";
 import { day } from "@/lib/view/time";
 
 interface ProjectHeadProps {
@@ -26,7 +27,8 @@ export function ProjectHead({ project, figures }: ProjectHeadProps) {
       <KeyFigures>
         <KeyFigure
           label="Budget"
-          value={localMoney(Number(project.budget), currency)}
+          value={localMoney(Number(figures.budget), currency)}
+          span={budgetSpan(project, figures)}
           evidence={documented}
         />
         <KeyFigure
@@ -65,7 +67,7 @@ export function ProjectHead({ project, figures }: ProjectHeadProps) {
             , started from a line of a <AsOfLink href={`/plans/${planId}`}>plan</AsOfLink>
           </>
         ) : null}
-        , with <AsOfLink href={`/projects/${project.code}/axes`}>a record of each axis</AsOfLink>.
+        .
       </p>
       {warnings.length > 0 ? (
         <Notice kind="caution" title="Look at this">
@@ -78,4 +80,12 @@ export function ProjectHead({ project, figures }: ProjectHeadProps) {
       ) : null}
     </>
   );
+}
+
+/** What changes did to the budget, and what contingency has left. */
+function budgetSpan({ currency }: ProjectFile, { ledger }: ProjectFigures): string {
+  const { total, contingencyLeft } = ledger;
+  const grown = Number(total.changed) === 0 ? "" : `${exactMoney(total.changed, currency)} of it by changes`;
+  const left = contingencyLeft === null ? "" : `${exactMoney(contingencyLeft, currency)} of contingency left`;
+  return [grown, left].filter((text) => text !== "").join("; ");
 }

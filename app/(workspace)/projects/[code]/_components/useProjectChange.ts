@@ -8,8 +8,8 @@ import { keepAsOf } from "@/lib/view/keepAsOf";
 
 export interface Change<T> {
   readonly run: () => Promise<Result<T, Refusal>>;
-  /** Said when it is done; empty says nothing. */
-  readonly done: string;
+  /** Said when it is done, also of what was made; empty says nothing. */
+  readonly done: string | ((made: T) => string);
   /** Takes it back. */
   readonly undo?: (made: T) => Promise<Result<unknown, Refusal>>;
   readonly after?: () => void;
@@ -29,7 +29,8 @@ export function useProjectChange() {
   const [pending, start] = useTransition();
   const [refusal, setRefusal] = useState<Refusal | null>(null);
   const [done, setDone] = useState<Done | null>(null);
-  const finish = <T>({ done: message, undo, after, goTo }: Change<T>, made: T) => {
+  const finish = <T>({ done: said, undo, after, goTo }: Change<T>, made: T) => {
+    const message = typeof said === "string" ? said : said(made);
     setDone(message === "" ? null : { message, undo: undo ? () => undo(made) : null });
     after?.();
     if (goTo) router.push(keepAsOf(goTo, asOf));
@@ -46,5 +47,10 @@ export function useProjectChange() {
     if (back && !back.ok) setRefusal(back.error);
     router.refresh();
   };
-  return { pending, refusal, done, run, undo, close: () => setDone(null) };
+  /** Says what was done by a form of its own. */
+  const tell = (said: Done) => {
+    setDone(said);
+    router.refresh();
+  };
+  return { pending, refusal, done, run, undo, tell, close: () => setDone(null) };
 }

@@ -2,7 +2,9 @@
 
 import { action } from "@/lib/access/action";
 import { acceptAxis, setAxisEntry } from "@/lib/data/axisRecordChange";
+import { markAxes, setRound, unmarkAxes } from "@/lib/data/axisStepsChange";
 import * as schema from "@/lib/schema/axisRecord";
+import * as steps from "@/lib/schema/axisStep";
 
 export const setThisAxisEntry = action({
   needs: "event:write",
@@ -10,3 +12,6 @@ export const setThisAxisEntry = action({
   run: setAxisEntry,
 });
 export const acceptThisAxis = action({ needs: "project:write", input: schema.acceptAxis, run: acceptAxis });
+export const markTheseAxes = action({ needs: "event:write", input: steps.markAxes, run: markAxes });
+export const unmarkTheseAxes = action({ needs: "event:write", input: steps.unmarkAxes, run: unmarkAxes });
+export const setThisRound = action({ needs: "project:write", input: steps.setRound, run: setRound });

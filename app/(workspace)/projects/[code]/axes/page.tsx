@@ -3,10 +3,15 @@ import { notFound } from "next/navigation";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { EmptyState } from "@/app/_ui/EmptyState";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { Section } from "@/app/_ui/Section";
+import { ProjectLinks } from "@/app/(workspace)/projects/[code]/_components/ProjectLinks";
+import { AxisMatrix } from "@/app/(workspace)/projects/[code]/axes/_components/AxisMatrix";
 import { AxisTable } from "@/app/(workspace)/projects/[code]/axes/_components/AxisTable";
 import { signedInActor } from "@/lib/access/actor";
+import { mayAt } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readProjectAxes } from "@/lib/data/axisRecord";
+import { readAxisSteps } from "@/lib/data/axisSteps";
 
 interface AxesPageProps {
   readonly params: Promise<{ readonly code: string }>;
@@ -21,8 +26,8 @@ export default async function AxesPage({ params, searchParams }: AxesPageProps) 
   const actor = await signedInActor();
   const { code } = await params;
   const asOf = await readAsOf(actor, (await searchParams).asOf);
-  const axes = await readProjectAxes(actor, code);
-  if (!axes) notFound();
+  const [axes, steps] = await Promise.all([readProjectAxes(actor, code), readAxisSteps(actor, code)]);
+  if (!axes || !steps) notFound();
   const accepted = axes.filter(({ acceptedOn }) => acceptedOn !== null).length;
   return (
     <>
@@ -39,12 +44,22 @@ export default async function AxesPage({ params, searchParams }: AxesPageProps) 
           />
         }
       />
+      <ProjectLinks code={code} current="axes" />
       {axes.length === 0 ? (
         <EmptyState title="The line of this project has no axes yet">
           Load its axis register under Import, then each axis has a record here.
         </EmptyState>
       ) : (
-        <AxisTable code={code} axes={axes} />
+        <>
+          <AxisMatrix
+            {...{ code, asOf, file: steps, me: actor.name }}
+            mayMark={mayAt(actor.grants, "event:write", steps.siteId)}
+            mayPlan={mayAt(actor.grants, "project:write", steps.siteId)}
+          />
+          <Section title="Records">
+            <AxisTable code={code} axes={axes} />
+          </Section>
+        </>
       )}
     </>
   );

@@ -10,7 +10,7 @@ import { money } from "@/lib/view/format";
 import type { LimitNames } from "@/lib/view/limitWords";
 import { plainNumber } from "@/lib/view/number";
 import type { BoardPage } from "@/lib/view/planBoard";
-import { boardNames, conflictWords, curveChart } from "@/lib/view/solveView";
+import { boardNames, conflictWords, curveChart, provenWords } from "@/lib/view/solveView";
 
 interface FoundProps {
   readonly page: BoardPage;
@@ -56,11 +56,16 @@ export function Found({ page, outcome, writes }: FoundProps) {
         <KeyFigure label="After the money spent" value={money(worth.worth - worth.spentDiscounted)} />
         <KeyFigure label="Spent, typical" value={money(worth.spent)} />
         <KeyFigure
-          label="Gap of the linear model"
+          label="Gap, of the linear model"
           value={`${plainNumber(model.gap * 100, 2)} %`}
           span={`exchange added ${money(plan.exchangeGain)} in ${plan.rounds} rounds; ${ENDED[plan.ended]}`}
         />
       </KeyFigures>
+      {provenWords(plan).map((words) => (
+        <p key={words} className="measure mb-2 text-ink-2 text-sm">
+          {words}
+        </p>
+      ))}
       {writes ? (
         <TakeOver planId={page.id} version={page.version} choices={plan.choices} before={page.view.choices} />
       ) : null}
@@ -70,7 +75,7 @@ export function Found({ page, outcome, writes }: FoundProps) {
 }
 
 function Beside({ companions, names }: { readonly companions: PlanCompanions; readonly names: LimitNames }) {
-  const { rankAndCut, curve, moreMoney, decisions, breakEven } = companions;
+  const { rankAndCut, rankSameMoney, curve, moreMoney, decisions, breakEven } = companions;
   return (
     <>
       {curve.length > 1 ? (
@@ -101,8 +106,18 @@ function Beside({ companions, names }: { readonly companions: PlanCompanions; re
           ))}
           {rankAndCut ? (
             <tr>
-              <th scope="row">The ranking spent on the same money would bring</th>
+              <th scope="row">
+                Down the ranking within the same limits, {money(rankAndCut.worth.spent)} spent
+              </th>
               <td data-align="end">{money(rankAndCut.worth.worth)}</td>
+            </tr>
+          ) : null}
+          {rankSameMoney ? (
+            <tr>
+              <th scope="row">
+                Down the ranking with no more money than this plan, {money(rankSameMoney.worth.spent)} spent
+              </th>
+              <td data-align="end">{money(rankSameMoney.worth.worth)}</td>
             </tr>
           ) : null}
         </RowTable>

@@ -105,8 +105,10 @@ function Progress({ run }: { readonly run: SolveRunMark }) {
       ) : null}
       <p className="text-[0.9375rem]">
         {worth === null ? "No plan yet." : `Best so far: ${money(worth)} less loss.`}{" "}
-        {bound === null ? "" : `No plan is worth more than ${money(bound)} in the linear model.`}{" "}
-        {gap === null ? "" : `Gap ${plainNumber(gap * 100, 2)} %.`}
+        {bound === null
+          ? ""
+          : `In the linear model no plan brings more than ${money(bound)} after what is asked for the money spent.`}{" "}
+        {gap === null ? "" : `Gap of the model ${plainNumber(gap * 100, 2)} %.`}
       </p>
       <p className="text-ink-2 text-sm">
         Started by {startedBy}, {moment(startedAt, "UTC")} UTC; {solver}.

@@ -1,5 +1,5 @@
 import { RowTable } from "@/app/_ui/RowTable";
-import { SignLines } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/SignLines";
+import { SignLines } from "@/app/_ui/SignLines";
 import type { JudgedCheck } from "@/lib/retrofit/judgeAxis";
 import { type AxisFile, axisState, recordedValue, verdictWords } from "@/lib/view/axisRecord";
 import { checkUnit, paperValues, ruleWords } from "@/lib/view/axisRule";

@@ -1,5 +1,5 @@
 import { RowTable } from "@/app/_ui/RowTable";
-import { SignLines } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/SignLines";
+import { SignLines } from "@/app/_ui/SignLines";
 import { type AxisFile, axisState, recordedValue } from "@/lib/view/axisRecord";
 import { checkUnit, paperValues, takesBefore, takesLimit } from "@/lib/view/axisRule";
 import { day } from "@/lib/view/time";

@@ -1,0 +1,51 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
+import { PageHeader } from "@/app/_ui/PageHeader";
+import { ProjectLinks } from "@/app/(workspace)/projects/[code]/_components/ProjectLinks";
+import { OpenPoints } from "@/app/(workspace)/projects/[code]/points/_components/OpenPoints";
+import { Risks } from "@/app/(workspace)/projects/[code]/points/_components/Risks";
+import { signedInActor } from "@/lib/access/actor";
+import { mayAt } from "@/lib/access/policy";
+import { readAsOf } from "@/lib/data/asOf";
+import { readProjectPoints } from "@/lib/data/projectPoints";
+import { POINT_FILTERS, pointCounts } from "@/lib/view/projectPoints";
+
+interface PointsPageProps {
+  readonly params: Promise<{ readonly code: string }>;
+  readonly searchParams: Promise<{ readonly asOf?: string; readonly show?: string }>;
+}
+
+export async function generateMetadata({ params }: PointsPageProps): Promise<Metadata> {
+  return { title: `Open points of ${(await params).code}` };
+}
+
+export default async function PointsPage({ params, searchParams }: PointsPageProps) {
+  const actor = await signedInActor();
+  const [{ code }, asked] = await Promise.all([params, searchParams]);
+  const [asOf, project] = await Promise.all([readAsOf(actor, asked.asOf), readProjectPoints(actor, code)]);
+  if (!project) notFound();
+  const { open, late, blocking } = pointCounts(project.points, asOf);
+  const mayWrite = mayAt(actor.grants, "project:write", project.siteId) && project.status !== "closed";
+  const filter = POINT_FILTERS.find((one) => one === asked.show) ?? "open";
+  return (
+    <>
+      <PageHeader
+        title={`Open points of ${code}`}
+        lead={`${open} open, ${late} of them late, ${blocking} in the way of acceptance.`}
+        asOf={asOf}
+        above={
+          <Breadcrumbs
+            crumbs={[
+              { label: "Projects", href: "/projects" },
+              { label: code, href: `/projects/${encodeURIComponent(code)}` },
+            ]}
+          />
+        }
+      />
+      <ProjectLinks code={code} current="points" />
+      <OpenPoints {...{ code, asOf, mayWrite, filter }} projectId={project.id} points={project.points} />
+      <Risks {...{ mayWrite }} projectId={project.id} currency={project.currency} risks={project.risks} />
+    </>
+  );
+}

@@ -1,0 +1,33 @@
+import type { Metadata } from "next";
+import { EmptyState } from "@/app/_ui/EmptyState";
+import { LinkButton } from "@/app/_ui/LinkButton";
+import { PageHeader } from "@/app/_ui/PageHeader";
+import { IssueTable } from "@/app/(workspace)/report/archive/_components/IssueTable";
+import { signedInActor } from "@/lib/access/actor";
+import { readIssues } from "@/lib/data/reportArchive";
+import { count } from "@/lib/view/number";
+
+export const metadata: Metadata = { title: "Reports given out" };
+
+export default async function ArchivePage() {
+  const actor = await signedInActor();
+  const issues = await readIssues(actor);
+  const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  return (
+    <>
+      <PageHeader
+        title="Reports given out"
+        lead={`${count(issues.length, "report")} of your sites, each as it was given out: neither its figures nor its files change any more.`}
+        actions={<LinkButton href="/report">The report as it reads now</LinkButton>}
+      />
+      {issues.length === 0 ? (
+        <EmptyState title="None yet" actions={<LinkButton href="/report">To the report</LinkButton>}>
+          Give out a report on its page. By itself one is made of each site every Monday and on the first of
+          each month, from six by the clock of the site.
+        </EmptyState>
+      ) : (
+        <IssueTable issues={issues} zone={zone} />
+      )}
+    </>
+  );
+}

@@ -1,0 +1,97 @@
+import { percent } from "@/lib/view/chance";
+import { money, moneyRange } from "@/lib/view/format";
+import { NOT_KNOWN, plainNumber } from "@/lib/view/number";
+import { localMoney } from "@/lib/view/projectMoney";
+import type {
+  CellKind,
+  ReportBasis,
+  ReportBlock,
+  ReportCell,
+  ReportRow,
+  ReportTable,
+} from "@/lib/view/reportDocument";
+import { stageView } from "@/lib/view/stage";
+import { day } from "@/lib/view/time";
+
+/** A cell as its text, the same wherever it is drawn; a span is only its range, the mean has its own cell. */
+export function cellText(cell: ReportCell): string {
+  switch (cell.kind) {
+    case "text":
+      return cell.text;
+    case "money":
+      return money(cell.value);
+    case "span":
+      return moneyRange(cell.span);
+    case "local":
+      return cell.value === null ? "not defined" : localMoney(cell.value, cell.currency);
+    case "number":
+      return cell.value === null ? (cell.none ?? NOT_KNOWN) : plainNumber(cell.value, cell.places);
+    case "share":
+      return cell.value === null ? (cell.none ?? NOT_KNOWN) : percent(cell.value);
+    case "date":
+      return dateText(cell);
+    case "pair":
+      return pairText(cell);
+    case "stage":
+      return stageText(cell.stage);
+  }
+}
+
+function dateText({ on, none, mark }: Extract<ReportCell, { kind: "date" }>): string {
+  if (on === null) return none ?? NOT_KNOWN;
+  return mark === undefined ? day(on) : `${day(on)} – ${mark}`;
+}
+
+function pairText({ values, share, places, none }: Extract<ReportCell, { kind: "pair" }>): string {
+  const write = (value: number | null) => {
+    if (value === null) return none ?? NOT_KNOWN;
+    return share ? percent(value) : plainNumber(value, places);
+  };
+  return values.map(write).join(" / ");
+}
+
+function stageText(stage: Extract<ReportCell, { kind: "stage" }>["stage"]): string {
+  if (stage === null) return "Not identified";
+  const { letter, name } = stageView(stage);
+  return `${letter} ${name}`;
+}
+
+const AT_END: ReadonlySet<CellKind> = new Set(["money", "local", "number", "share", "pair"]);
+
+/** Whether cells of a kind stand at the end of their column, as numbers do. */
+export function standsAtEnd(kind: CellKind): boolean {
+  return AT_END.has(kind);
+}
+
+/** The cells of a row with their columns, with where each leads: its own page, else the table's. */
+export function cellsOf(table: ReportTable, row: ReportRow) {
+  return table.columns.map((column, place) => {
+    const cell: ReportCell = row.cells[place] ?? { kind: "text", text: "" };
+    return { column, cell, text: cellText(cell), href: cell.href ?? table.href };
+  });
+}
+
+/** Upper end of the scale that all spans of a table share, EUR; 0 where there are none. */
+export function spanScale({ rows }: Pick<ReportTable, "rows">): number {
+  const ends = rows.flatMap(({ cells }) =>
+    cells.map((cell) => (cell.kind === "span" && cell.span ? cell.span.high : 0)),
+  );
+  return Math.max(0, ...ends);
+}
+
+/** What the figures rest on, in one line. */
+export function basisText({ asOf, engine, dataVersion, assumptions, seed }: ReportBasis): string {
+  return `As of ${day(asOf)} · engine ${engine} · data version ${dataVersion} · ${assumptions} · seed ${seed} · money in EUR at the budget rate unless said otherwise`;
+}
+
+/** Blocks that stand beside each other together, the others alone. */
+export function inPairs(blocks: readonly ReportBlock[]): ReportBlock[][] {
+  const rows: ReportBlock[][] = [];
+  for (const block of blocks) {
+    const last = rows.at(-1);
+    const [first, second] = last ?? [];
+    if (last && block.half && first?.half && !second) last.push(block);
+    else rows.push([block]);
+  }
+  return rows;
+}
