@@ -1,5 +1,5 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
-import type { CutoverCaution } from "@/lib/projects/cutoverCautions";
+import type { CutoverCaution } from "@/lib/schema/cutover";
 
 export interface CutoverRow {
   readonly id: string;

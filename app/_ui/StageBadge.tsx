@@ -1,3 +1,5 @@
+import { stageFill } from "@/lib/view/stageFill";
+
 interface StageBadgeProps {
   /** One or two characters inside the circle. */
   readonly letter: string;
@@ -9,23 +11,12 @@ interface StageBadgeProps {
 
 const RADIUS = 10;
 const CENTRE = 12;
-/** Height of the fill as a share of the circle's; above step 3 it covers the letter. */
-const LEVELS = [0, 0.22, 0.42, 0.62, 0.82, 1] as const;
-
-/** The part of a circle below a level, as an SVG path. */
-function fillPath(share: number): string {
-  const drop = RADIUS * (1 - 2 * share);
-  const half = Math.sqrt(Math.max(0, RADIUS * RADIUS - drop * drop));
-  const y = (CENTRE + drop).toFixed(2);
-  const [left, right] = [(CENTRE - half).toFixed(2), (CENTRE + half).toFixed(2)];
-  return `M${left} ${y}A${RADIUS} ${RADIUS} 0 ${share > 0.5 ? 1 : 0} 0 ${right} ${y}Z`;
-}
 
 function Fill({ step }: { readonly step: 0 | 1 | 2 | 3 | 4 | 5 }) {
   if (step === 0) return null;
   const fill = `var(--stage-${step})`;
   if (step === 5) return <circle cx={CENTRE} cy={CENTRE} r={RADIUS} fill={fill} />;
-  return <path d={fillPath(LEVELS[step])} fill={fill} />;
+  return <path d={stageFill(step, { centre: CENTRE, radius: RADIUS })} fill={fill} />;
 }
 
 /** A stage as a circle that fills from A to F, with its letter inside and its name beside it. */

@@ -1,8 +1,8 @@
 import "server-only";
 import type { Transaction } from "@/lib/data/change";
 import type { IsoDate } from "@/lib/kernel/isoDate";
-import type { AxisStepKind } from "@/lib/schema/axisStep";
 import type { AxisCount } from "@/lib/projects/progress";
+import type { AxisStepKind } from "@/lib/schema/axisStep";
 
 /** What milestones earned by axes are counted from, for some projects. */
 export interface AxisCounts {

@@ -8,8 +8,7 @@ import { atSites } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { err, ok, type Result } from "@/lib/kernel/result";
 import { markHindrance, STEPS_OF_RECORD, type StepDays, unmarkHindrance } from "@/lib/projects/axisSteps";
-import type { AxisStepKind } from "@/lib/schema/axisStep";
-import type { MarkAxes, SetRound, UnmarkAxes } from "@/lib/schema/axisStep";
+import type { AxisStepKind, MarkAxes, SetRound, UnmarkAxes } from "@/lib/schema/axisStep";
 import type { LeftAxis } from "@/lib/view/axisSteps";
 
 const missing: Refusal = {

@@ -100,13 +100,22 @@ export async function placeWay(actor: Actor, wanted: PlaceWay): Promise<Result<B
   });
 }
 
-/** Replaces what is placed by other choices; lines pinned stay as they are. */
+/** Lines a fill changes: all that are free, and those pinned in whose pin the choices keep. */
+function filledLines({ lines }: StoredBoard, { choices, back }: FillBoard): StoredBoard["lines"] {
+  const asked = new Set(choices.map((one) => JSON.stringify(one)));
+  return lines.filter(({ lineId, pin, slots }) => {
+    const kept = slots.every(({ option, slot }) =>
+      asked.has(JSON.stringify({ lineId, optionId: option, slotId: slot })),
+    );
+    return pin === "none" || (pin === "in" && (back || kept));
+  });
+}
+
+/** Replaces what is placed by other choices; what is placed of a line pinned in stays, and one pinned out stays out. */
 export async function fillBoard(actor: Actor, wanted: FillBoard): Promise<Result<BoardMark, Refusal>> {
   return edit(actor, wanted, async ({ tx, board, candidates }) => {
     const known = new Set(candidates.map((one) => JSON.stringify(choiceOf(one))));
-    const free = new Map(
-      board.lines.filter(({ pin }) => pin === "none").map((line) => [line.lineId, line.id]),
-    );
+    const free = new Map(filledLines(board, wanted).map((line) => [line.lineId, line.id]));
     const choices = wanted.choices.filter(({ lineId }) => free.has(lineId));
     if (
       choices.some(({ lineId, optionId, slotId }) => !known.has(JSON.stringify({ lineId, optionId, slotId })))

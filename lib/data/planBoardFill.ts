@@ -25,5 +25,5 @@ export async function fillByRanking(
   const choices = rankAndCut(evaluator, limits).map((index) =>
     choiceOf(evaluator.candidates[index] as Candidate),
   );
-  return fillBoard(actor, { planId, version, choices });
+  return fillBoard(actor, { planId, version, choices, back: false });
 }

@@ -2,7 +2,7 @@ import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { readPlanInputs } from "@/lib/data/planInputs";
-import { scheduleTask, taskParts } from "@/lib/data/schedule";
+import { scheduleTask, taskParts } from "@/lib/data/schedule/taskRow";
 import { atSites } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { figureAt, type PlanInputs } from "@/lib/view/planInputs";

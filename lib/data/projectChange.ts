@@ -3,6 +3,8 @@ import type { Refusal } from "@/lib/access/action";
 import type { Actor } from "@/lib/access/actor";
 import { change, type Transaction } from "@/lib/data/change";
 import { atSites } from "@/lib/data/scope";
+import { placesOf } from "@/lib/kernel/currency";
+import { fitsPlaces } from "@/lib/kernel/money";
 import { err, ok, type Result } from "@/lib/kernel/result";
 import type { ChangeProject, RemoveProject, SetMilestone } from "@/lib/schema/project";
 import type { Project } from "@/prisma/generated/client";
@@ -11,11 +13,13 @@ const missing: Refusal = { code: "missing", reason: "There is no such project th
 const noMilestone: Refusal = { code: "missing", reason: "There is no such milestone in this project." };
 const byAxes: Refusal = {
   code: "impossible",
-  reason: "This milestone is earned axis by axis. Mark the axes under Axis records; it is done when all of them are.",
+  reason:
+    "This milestone is earned axis by axis. Mark the axes under Axis records; it is done when all of them are.",
 };
 const byClosing: Refusal = {
   code: "impossible",
-  reason: "A project is closed, and its closing taken back, under Close-out, where parts and units are booked.",
+  reason:
+    "A project is closed, and its closing taken back, under Close-out, where parts and units are booked.",
 };
 const conflict: Refusal = {
   code: "conflict",
@@ -31,6 +35,11 @@ export async function changeProject(
     const project = await findProject(tx, actor, projectId);
     if (!project) return err(missing);
     if ((project.status === "closed") !== (wanted.status === "closed")) return err(byClosing);
+    const places = placesOf(project.currency);
+    if (wanted.forecast !== null && !fitsPlaces(wanted.forecast, places)) {
+      const reason = `${project.currency} has ${places} places behind the point.`;
+      return err({ code: "invalid", reason, fields: { forecast: reason } });
+    }
     const { startsOn, endsOn, cause, ...plain } = wanted;
     const { count } = await tx.project.updateMany({
       where: { id: projectId, version },
@@ -77,7 +86,7 @@ export async function setMilestone(
   });
 }
 
-/** Takes a project's start back while nothing is booked and no milestone is done. */
+/** Takes a project's start back while nothing is booked, no milestone or step of an axis is done and no task begun. */
 export async function removeProject(
   actor: Actor,
   { projectId, version }: RemoveProject,
@@ -86,12 +95,16 @@ export async function removeProject(
     const project = await findProject(tx, actor, projectId);
     if (!project) return err(missing);
     const { count } = await tx.project.deleteMany({
-      where: { id: projectId, version, costs: { none: {} }, milestones: { none: { doneOn: { not: null } } } },
+      where: {
+        ...{ id: projectId, version, costs: { none: {} }, axisSteps: { none: {} } },
+        milestones: { none: { doneOn: { not: null } } },
+        tasks: { none: { startedOn: { not: null } } },
+      },
     });
     if (count === 0)
       return err({
         code: "impossible",
-        reason: "Money is booked or a milestone is done, or somebody changed the project. Park it instead.",
+        reason: "Money is booked or work is done, or somebody changed the project. Park it instead.",
       });
     record({
       ...{ deed: "project:remove", entity: "Project", entityId: projectId, siteId: project.siteId },

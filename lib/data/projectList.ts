@@ -60,58 +60,58 @@ function sumProjects(actor: Actor, asOf: IsoDate): Promise<SummedRow[]> {
   return database().$queryRaw<SummedRow[]>`
     WITH seen AS (
       SELECT * FROM "Project" WHERE ${ids}::uuid[] IS NULL OR "siteId" = ANY(${ids}::uuid[])
-    ), entry AS (
-      SELECT e."projectId", e."kind", e."amount", e."reference", e."orderReference", e."costClass"
-      FROM "CostEntry" e JOIN seen ON seen."id" = e."projectId" WHERE e."spentOn" <= ${asOf}::date
-    ), invoiced AS (
-      SELECT "projectId", "orderReference" AS "reference", sum("amount") AS "amount"
-      FROM entry WHERE "kind" = 'actual' AND "orderReference" IS NOT NULL GROUP BY 1, 2
-    ), bound AS (
-      SELECT e."projectId",
-        CASE WHEN e."kind" = 'actual' THEN e."amount" ELSE 0 END AS "paid",
-        CASE WHEN e."kind" = 'committed' THEN greatest(0, e."amount" - coalesce(i."amount", 0)) ELSE 0 END AS "open",
-        coalesce(e."costClass", o."costClass") = 'contingency' AS "isContingency"
-      FROM entry e
-      LEFT JOIN invoiced i ON e."kind" = 'committed' AND i."projectId" = e."projectId" AND i."reference" = e."reference"
-      LEFT JOIN entry o ON e."kind" = 'actual' AND o."kind" = 'committed'
-        AND o."projectId" = e."projectId" AND o."reference" = e."orderReference"
+    ), bought AS (
+      SELECT "projectId", CASE "kind" WHEN 'committed' THEN "reference" ELSE "orderReference" END AS "order",
+        sum("amount") FILTER (WHERE "kind" = 'committed') AS "ordered",
+        bool_or("costClass" = 'contingency') FILTER (WHERE "kind" = 'committed') AS "isContingency",
+        coalesce(sum("amount") FILTER (WHERE "kind" = 'actual'), 0) AS "paid",
+        coalesce(sum("amount") FILTER (WHERE "kind" = 'actual' AND "costClass" IS NULL), 0) AS "unsorted",
+        coalesce(sum("amount") FILTER (WHERE "kind" = 'actual' AND "costClass" = 'contingency'), 0) AS "ofContingency"
+      FROM "CostEntry" WHERE "spentOn" <= ${asOf}::date GROUP BY 1, 2
     ), money AS (
-      SELECT "projectId", sum("paid") AS "paid", sum("open") AS "open",
-        sum("paid" + "open") FILTER (WHERE "isContingency") AS "ofContingency"
-      FROM bound GROUP BY 1
+      SELECT "projectId", sum("paid") AS "paid", sum(greatest(0, "ordered" - "paid")) FILTER (WHERE "ordered" IS NOT NULL) AS "open",
+        sum("ofContingency" + CASE WHEN "isContingency" THEN "unsorted" + greatest(0, "ordered" - "paid") ELSE 0 END)
+          AS "ofContingency"
+      FROM bought GROUP BY 1
     ), change AS (
       SELECT c."projectId",
         sum(a."amount") FILTER (WHERE c."source" = 'new_money') AS "fresh",
         sum(CASE WHEN c."source" = 'contingency' THEN -a."amount" ELSE 0 END
           + CASE WHEN a."costClass" = 'contingency' THEN a."amount" ELSE 0 END) AS "toContingency"
-      FROM "ChangeOrder" c JOIN seen ON seen."id" = c."projectId" JOIN "ChangeAmount" a ON a."changeId" = c."id"
-      WHERE c."state" = 'approved' AND c."decidedOn" <= ${asOf}::date GROUP BY 1
+      FROM "ChangeOrder" c JOIN "ChangeAmount" a ON a."changeId" = c."id"
+      WHERE c."state" = 'approved' AND c."decidedOn" <= ${asOf}::date
+      GROUP BY 1
     ), item AS (
-      SELECT b."projectId", coalesce(sum(b."amount") FILTER (WHERE b."costClass" = 'contingency'), 0) AS "contingency"
-      FROM "BudgetItem" b JOIN seen ON seen."id" = b."projectId" GROUP BY 1
-    ), stone AS (
-      SELECT s.* FROM "Milestone" s JOIN seen ON seen."id" = s."projectId"
-    ), axis AS (
-      SELECT p."id" AS "projectId", a."id" AS "axisId", coalesce(r."round", 1) AS "round"
-      FROM seen p
+      SELECT "projectId", coalesce(sum("amount") FILTER (WHERE "costClass" = 'contingency'), 0) AS "contingency"
+      FROM "BudgetItem" GROUP BY 1
+    ), counted AS (
+      SELECT "id", "lineId" FROM seen WHERE "id" IN (SELECT "projectId" FROM "Milestone" WHERE "axisStep" IS NOT NULL)
+    ), axes AS (
+      SELECT p."id" AS "projectId", coalesce(r."round", 1) AS "round", count(*) AS "axes"
+      FROM counted p
       JOIN "Machine" m ON m."lineId" = p."lineId"
       JOIN "Axis" a ON a."machineId" = m."id"
       LEFT JOIN "ProjectAxis" r ON r."projectId" = p."id" AND r."axisId" = a."id"
-      WHERE coalesce(r."round", 1) > 0 AND p."id" IN (SELECT "projectId" FROM stone WHERE "axisStep" IS NOT NULL)
-    ), total AS (
-      SELECT "projectId", "round", count(*) AS "axes" FROM axis GROUP BY 1, 2
+      WHERE coalesce(r."round", 1) > 0 GROUP BY 1, 2
     ), done AS (
-      SELECT axis."projectId", axis."round", s."step", count(*) AS "axes"
-      FROM axis JOIN "AxisStep" s ON s."projectId" = axis."projectId" AND s."axisId" = axis."axisId"
-      WHERE s."doneOn" <= ${asOf}::date GROUP BY 1, 2, 3
+      SELECT p."id" AS "projectId", coalesce(r."round", 1) AS "round", s."step", count(*) AS "axes"
+      FROM counted p
+      JOIN "AxisStep" s ON s."projectId" = p."id" AND s."doneOn" <= ${asOf}::date
+      JOIN "Axis" a ON a."id" = s."axisId"
+      JOIN "Machine" m ON m."id" = a."machineId" AND m."lineId" = p."lineId"
+      LEFT JOIN "ProjectAxis" r ON r."projectId" = p."id" AND r."axisId" = a."id"
+      WHERE coalesce(r."round", 1) > 0 GROUP BY 1, 2, 3
+    ), stepped AS (
+      SELECT s."id", sum(d."axes")::float8 / sum(t."axes") AS "share"
+      FROM "Milestone" s
+      JOIN axes t ON t."projectId" = s."projectId" AND (s."axisRound" IS NULL OR t."round" = s."axisRound")
+      LEFT JOIN done d ON d."projectId" = t."projectId" AND d."round" = t."round" AND d."step" = s."axisStep"
+      WHERE s."axisStep" IS NOT NULL GROUP BY 1
     ), earning AS (
       SELECT s."projectId", s."weight"::float8 AS "weight", s."dueOn",
-        CASE WHEN s."axisStep" IS NULL THEN CASE WHEN s."doneOn" <= ${asOf}::date THEN 1 ELSE 0 END
-          ELSE coalesce((SELECT sum(d."axes") FROM done d WHERE d."projectId" = s."projectId" AND d."step" = s."axisStep"
-              AND (s."axisRound" IS NULL OR d."round" = s."axisRound"))
-            / nullif((SELECT sum(t."axes") FROM total t WHERE t."projectId" = s."projectId"
-              AND (s."axisRound" IS NULL OR t."round" = s."axisRound")), 0), 0) END::float8 AS "share"
-      FROM stone s
+        CASE WHEN s."axisStep" IS NOT NULL THEN coalesce(stepped."share", 0)
+          WHEN s."doneOn" <= ${asOf}::date THEN 1 ELSE 0 END AS "share"
+      FROM "Milestone" s LEFT JOIN stepped ON stepped."id" = s."id"
     ), work AS (
       SELECT "projectId", sum("weight") AS "weight",
         coalesce(sum("weight") FILTER (WHERE "dueOn" <= ${asOf}::date), 0) AS "planned",
@@ -119,10 +119,8 @@ function sumProjects(actor: Actor, asOf: IsoDate): Promise<SummedRow[]> {
         count(*) FILTER (WHERE "dueOn" < ${asOf}::date AND "share" < 1)::int AS "overdue"
       FROM earning GROUP BY 1
     ), gate AS (
-      SELECT DISTINCT ON (g."projectId") g."projectId", g."name", t."plannedStart" AS "on",
-        (SELECT count(*) FROM "GateItem" i WHERE i."gateId" = g."id" AND i."doneOn" IS NULL)::int AS "open"
-      FROM "ProjectGate" g JOIN seen ON seen."id" = g."projectId" LEFT JOIN "ProjectTask" t ON t."id" = g."taskId"
-      WHERE g."decision" <> 'passed' ORDER BY g."projectId", g."sequence"
+      SELECT DISTINCT ON ("projectId") "projectId", "id", "name", "taskId"
+      FROM "ProjectGate" WHERE "decision" <> 'passed' ORDER BY "projectId", "sequence"
     )
     SELECT p."id"::text, p."code", p."name", p."status"::text, site."code" AS "siteCode", line."code" AS "lineCode",
       p."currency", rate."perEuro"::text, p."cause", p."startsOn"::text, p."endsOn"::text, p."forecast"::text,
@@ -132,7 +130,10 @@ function sumProjects(actor: Actor, asOf: IsoDate): Promise<SummedRow[]> {
         AS "contingencyLeft",
       coalesce(work."weight", 0) AS "weight", coalesce(work."planned", 0) AS "planned",
       coalesce(work."earned", 0) AS "earned", coalesce(work."overdue", 0) AS "overdue",
-      gate."name" AS "gate", gate."open" AS "gateOpen", gate."on"::text AS "gateOn"
+      gate."name" AS "gate",
+      CASE WHEN gate."id" IS NOT NULL THEN (SELECT count(*) FROM "GateItem" i WHERE i."gateId" = gate."id"
+        AND i."doneOn" IS NULL)::int END AS "gateOpen",
+      (SELECT t."plannedStart"::text FROM "ProjectTask" t WHERE t."id" = gate."taskId") AS "gateOn"
     FROM seen p
     JOIN "Site" site ON site."id" = p."siteId"
     JOIN "Line" line ON line."id" = p."lineId"

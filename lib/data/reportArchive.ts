@@ -3,7 +3,7 @@ import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { atSites } from "@/lib/data/scope";
 import type { ReportForm } from "@/lib/schema/report";
-import { type IssueMark, issueFileName } from "@/lib/view/reportArchive";
+import { type IssueChoice, type IssueMark, issueFileName } from "@/lib/view/reportArchive";
 import type { ReportDocument } from "@/lib/view/reportDocument";
 import type { Prisma } from "@/prisma/generated/client";
 
@@ -31,9 +31,10 @@ export interface KeptFile {
 }
 
 /** The reports that were given out for the sites the actor may read, the latest period first; the group's only to who reads all. */
-export async function readIssues(actor: Actor): Promise<IssueMark[]> {
+export async function readIssues(actor: Actor, { kind, of }: IssueChoice): Promise<IssueMark[]> {
+  const site = of === null ? {} : of === "group" ? { siteId: null } : { site: { code: of } };
   const rows = await database().reportIssue.findMany({
-    where: atSites(actor, "read"),
+    where: { AND: [atSites(actor, "read"), kind === null ? {} : { kind }, site] },
     select: markFields,
     orderBy: [{ asOf: "desc" }, { issuedAt: "desc" }, { id: "desc" }],
     take: MOST_LISTED,

@@ -6,9 +6,8 @@ import { change } from "@/lib/data/change";
 import { database } from "@/lib/data/client";
 import type { DigestTrace } from "@/lib/data/digest";
 import { err, ok, type Result } from "@/lib/kernel/result";
-import type { ReportForm, SetReportWish } from "@/lib/schema/report";
+import type { ReportForm, ReportKind, SetReportWish } from "@/lib/schema/report";
 import { issueTitle } from "@/lib/view/reportArchive";
-import type { ReportKind } from "@/lib/view/reportDocument";
 
 const SHOWN = 5;
 

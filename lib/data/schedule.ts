@@ -2,10 +2,10 @@ import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import type { Transaction } from "@/lib/data/change";
 import { database } from "@/lib/data/client";
+import { scheduleTask, taskParts } from "@/lib/data/schedule/taskRow";
 import { atSites } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { PlannedRow, ScheduleFile, ScheduleTask, ScheduleWindow } from "@/lib/view/schedule";
-import type { Prisma } from "@/prisma/generated/client";
 
 /** The schedule of a project; null when there is none or the person may not see it. */
 export async function readSchedule(actor: Actor, code: string): Promise<ScheduleFile | null> {
@@ -49,11 +49,6 @@ export async function readSchedule(actor: Actor, code: string): Promise<Schedule
   };
 }
 
-/** What a task is read with. */
-export const taskParts = {
-  after: { select: { afterId: true, lag: true } },
-} satisfies Prisma.ProjectTaskInclude;
-
 /** The tasks of a project in their order. The caller has narrowed the project to one the person may see. */
 export async function loadTasks(tx: Transaction, projectId: string): Promise<ScheduleTask[]> {
   const rows = await tx.projectTask.findMany({
@@ -62,20 +57,6 @@ export async function loadTasks(tx: Transaction, projectId: string): Promise<Sch
     orderBy: { sequence: "asc" },
   });
   return rows.map(scheduleTask);
-}
-
-/** A stored task as a plain value. */
-export function scheduleTask(row: Prisma.ProjectTaskGetPayload<{ include: typeof taskParts }>): ScheduleTask {
-  const { id, code, name, days, inWindow, who, crews, milestoneId, version } = row;
-  return {
-    ...{ id, code, name, days, inWindow, who, crews, milestoneId, version },
-    engineers: row.engineers?.toNumber() ?? null,
-    after: row.after.map(({ afterId, lag }) => ({ id: afterId, lag })),
-    notBefore: dayOf(row.notBefore),
-    ...{ plannedStart: dayOf(row.plannedStart), plannedFinish: dayOf(row.plannedFinish) },
-    ...{ baselineStart: dayOf(row.baselineStart), baselineFinish: dayOf(row.baselineFinish) },
-    ...{ startedOn: dayOf(row.startedOn), finishedOn: dayOf(row.finishedOn) },
-  };
 }
 
 /** The shutdowns of a line and of its whole site, by first day. */

@@ -1,5 +1,12 @@
+import { type CutoverCaution, cutoverCautions } from "@/lib/schema/cutover";
+
+interface CautionWords {
+  readonly title: string;
+  readonly text: string;
+}
+
 /** What a step of a cutover must not be begun without; the local rules and the law come first. */
-export const CUTOVER_CAUTIONS = {
+export const CUTOVER_CAUTIONS: Readonly<Record<CutoverCaution, CautionWords>> = {
   lockout: {
     title: "Lock out and prove dead",
     text: "Qualified persons only. Switch off, lock out, tag, verify the absence of voltage at the place of work. Protective devices and fault levels change with the new drives: check the arc-flash study and its labels.",
@@ -24,11 +31,9 @@ export const CUTOVER_CAUTIONS = {
     title: "Copy first, then change",
     text: "Read what runs from the controller itself, not from the server, and keep it where the network is not needed.",
   },
-} as const;
-
-export type CutoverCaution = keyof typeof CUTOVER_CAUTIONS;
+};
 
 /** Tells whether a text names a caution. */
 export function isCutoverCaution(key: string): key is CutoverCaution {
-  return Object.hasOwn(CUTOVER_CAUTIONS, key);
+  return (cutoverCautions as readonly string[]).includes(key);
 }

@@ -1,4 +1,4 @@
-import type { CutoverCaution } from "@/lib/projects/cutoverCautions";
+import type { CutoverCaution } from "@/lib/schema/cutover";
 
 /** A step many cutovers have; hours are those of one machine with about twelve axes. */
 export interface UsualStep {

@@ -1,6 +1,6 @@
 import PptxGenJS from "pptxgenjs";
 import { moneySpan } from "@/lib/view/format";
-import { basisText, cellsOf, standsAtEnd } from "@/lib/view/reportCell";
+import { basisText, cellsOf, columnShares, standsAtEnd } from "@/lib/view/reportCell";
 import type {
   ReportChart,
   ReportDocument,
@@ -104,10 +104,9 @@ function tableSlide(deck: PptxGenJS, slide: Slide, { table, address }: TableOnSl
   const isDrawn = chart !== null && rows.length > 0;
   if (isDrawn) drawChart(deck, slide, { table, chart });
   const y = isDrawn ? TOP + CHART_HEIGHT + 0.1 : TOP;
-  const whole = table.columns.reduce((sum, { width }) => sum + width, 0);
   slide.addTable(tableRows(table, address), {
     ...{ x: LEFT, y, w: WIDTH, fontFace: FONT, fontSize: 10, color: INK, margin: [0.02, 0.06, 0.02, 0.06] },
-    colW: table.columns.map(({ width }) => (WIDTH * width) / whole),
+    colW: columnShares(table).map((share) => WIDTH * share),
     border: { type: "solid", pt: 0.5, color: RULE },
   });
   if (table.note !== null)

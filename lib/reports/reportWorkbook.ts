@@ -36,7 +36,13 @@ const sheetName = (title: string) => title.replace(/[\\/?*[\]:]/g, " ").slice(0,
 
 function headSheet({ title, scope, basis, headline, cautions }: ReportDocument, address: string): FileSheet {
   const loss = headline?.loss ?? null;
-  const money = (what: string, value: number): Value[] => [what, null, value, null, `${address}/lines`];
+  const money = (what: string, value: number | null): Value[] => [
+    what,
+    null,
+    value,
+    null,
+    `${address}/lines`,
+  ];
   const text = (what: string, words: string): Value[] => [what, words, null, null, null];
   return {
     name: "Report",
@@ -61,6 +67,7 @@ function headSheet({ title, scope, basis, headline, cautions }: ReportDocument, 
             money("Stop loss a year, expected, EUR", loss.mean),
             money("Stop loss a year, low, EUR", loss.low),
             money("Stop loss a year, high, EUR", loss.high),
+            money("Of the expected, for want of a spare, EUR", headline?.shortage ?? null),
           ]
         : []),
       ...(headline?.sentences ?? []).map((sentence) => text("In words", sentence)),

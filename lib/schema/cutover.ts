@@ -1,12 +1,21 @@
 import { z } from "zod";
 import { isIsoDate } from "@/lib/kernel/isoDate";
-import { isCutoverCaution } from "@/lib/projects/cutoverCautions";
 
 const words = (most: number) => z.string().trim().max(most, `Use at most ${most} characters.`);
 const must = (most: number, missing: string) => words(most).min(1, missing);
 const maybeDay = z
   .union([z.literal(""), z.string().refine(isIsoDate)], "Write a day that exists, as 2026-11-30.")
   .transform((text) => (text === "" ? null : text));
+
+/** Cautions a step of a cutover can carry. */
+export const cutoverCautions = [
+  "lockout",
+  "stored",
+  "vertical",
+  "first_motion",
+  "validation",
+  "backup",
+] as const;
 
 /** A reading of the site's clock, `2027-01-02T06:00`. */
 const clock = z
@@ -66,7 +75,7 @@ const stepFields = {
   who: words(80),
   phone: words(40),
   needs: words(200),
-  caution: z.string().refine((key) => key === "" || isCutoverCaution(key), "Choose a caution of the list."),
+  caution: z.union([z.literal(""), z.enum(cutoverCautions)], "Choose a caution of the list."),
 };
 const step = { stepId: z.uuid(), version: z.int().positive() };
 
@@ -85,6 +94,7 @@ export const clockStep = z
     message: "It cannot be over before it began.",
   });
 
+export type CutoverCaution = (typeof cutoverCautions)[number];
 export type AddCutover = z.output<typeof addCutover>;
 export type ChangeCutover = z.output<typeof changeCutover>;
 export type DropCutover = z.output<typeof dropCutover>;

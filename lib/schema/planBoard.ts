@@ -18,11 +18,13 @@ export const placeWay = z.strictObject({
   slot: key.nullable(),
 });
 
-/** Several ways at once: what a run of the solver, or the ranking, found. Replaces everything placed but pinned lines. */
+/** Several ways at once: what a run of the solver, or the ranking, found. What is placed of pinned lines stays. */
 export const fillBoard = z.strictObject({
   planId: z.uuid(),
   version,
   choices: z.array(z.strictObject({ lineId: z.uuid(), optionId: key, slotId: key })).max(2000),
+  /** Puts back what stood there before a fill, on lines pinned in as well. */
+  back: z.boolean().default(false),
 });
 
 /** A decision against the solver or the ranking, with its reason; "none" takes it back. */

@@ -4,6 +4,7 @@ import { isIsoDate } from "@/lib/kernel/isoDate";
 export const REPORT_KINDS = ["monthly", "weekly"] as const;
 export const REPORT_FORMS = ["pdf_a4", "pdf_letter", "pptx", "xlsx"] as const;
 
+export type ReportKind = (typeof REPORT_KINDS)[number];
 export type ReportForm = (typeof REPORT_FORMS)[number];
 
 const day = z.string().refine(isIsoDate, "Write a day that exists, as 2027-09-30.");

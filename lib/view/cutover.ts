@@ -35,8 +35,8 @@ export interface CutoverStanding {
   readonly at: Instant | null;
   readonly expected: ExpectedCutover;
   readonly fallBack: FallBack;
-  /** ahead: it can still be put back · past: no longer · none: there is no fall-back. */
-  readonly point: "ahead" | "past" | "none";
+  /** ahead: it can still be put back · past: no longer · none: there is no fall-back · over: every step is done. */
+  readonly point: "ahead" | "past" | "none" | "over";
   readonly done: number;
 }
 
@@ -51,11 +51,13 @@ export function lastEntry(steps: readonly PlannedStep[]): Instant | null {
 const LONGEST_AHEAD_HOURS = 12;
 const LONGEST_AFTER_HOURS = 24;
 
+const isOver = ({ steps }: CutoverPlan): boolean =>
+  steps.length > 0 && steps.every(({ endedAt }) => endedAt !== null);
+
 /** The hour to reckon at: the device's while the cutover is on, else that of the last entry. */
 export function reckonAt(plan: CutoverPlan, device: Instant | null): Instant | null {
   const last = lastEntry(plan.steps);
-  const over = plan.steps.length > 0 && plan.steps.every(({ endedAt }) => endedAt !== null);
-  if (device === null || over) return last;
+  if (device === null || isOver(plan)) return last;
   const isOn =
     hoursBetween(device, plan.startsAt) <= LONGEST_AHEAD_HOURS &&
     hoursBetween(plan.productionAt, device) <= LONGEST_AFTER_HOURS;
@@ -68,7 +70,7 @@ export function cutoverStanding(plan: CutoverPlan, at: Instant | null): CutoverS
   const isPast = fallBack.at !== null && at !== null && at > fallBack.at;
   return {
     ...{ at, fallBack, expected: expectCutover(plan, plan.steps, at) },
-    point: fallBack.kind === "tested" ? (isPast ? "past" : "ahead") : "none",
+    point: isOver(plan) ? "over" : fallBack.kind !== "tested" ? "none" : isPast ? "past" : "ahead",
     done: plan.steps.filter(({ endedAt }) => endedAt !== null).length,
   };
 }
@@ -90,6 +92,7 @@ export function fallBackWords(
   { fallBack, point, at }: CutoverStanding,
   zone: string,
 ): string {
+  if (point === "over") return "Every step is over; nothing has to be put back.";
   if (fallBack.kind === "unknown")
     return "There is no fall-back: hours to put the old system back, or the margin, are not written down.";
   const hour = moment(fallBack.at, zone);

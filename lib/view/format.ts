@@ -75,12 +75,18 @@ export function thousands(value: number | null): string {
  */
 export function exactMoney(amount: Amount | null, currency = "EUR"): string {
   if (amount === null) return NOT_KNOWN;
+  const sign = amount.startsWith("-") ? MINUS : "";
+  return `${sign}${SIGN[currency] ?? currency}${NBSP}${exactAmount(amount.replace("-", ""), currency)}`;
+}
+
+/** The same without the currency, for a table whose head names it: `1 234.50`, `−980.00`. */
+export function exactAmount(amount: Amount | null, currency: string): string {
+  if (amount === null) return NOT_KNOWN;
   const [, minus = "", whole = "0", fraction = ""] = /^(-?)(\d+)(?:\.(\d+))?$/.exec(amount) ?? [];
   const digits = whole.replace(/\B(?=(\d{3})+$)/g, THIN);
-  const sign = minus === "" ? "" : MINUS;
   const places = placesOf(currency);
   const rest = places === 0 ? "" : `.${fraction.padEnd(places, "0").slice(0, places)}`;
-  return `${sign}${SIGN[currency] ?? currency}${NBSP}${digits}${rest}`;
+  return `${minus === "" ? "" : MINUS}${digits}${rest}`;
 }
 
 /** An exchange rate as stated: `4.30 PLN for € 1`. */

@@ -1,7 +1,6 @@
 import { placesOf } from "@/lib/kernel/currency";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { Amount } from "@/lib/kernel/money";
-import type { AxisStepKind } from "@/lib/schema/axisStep";
 import { earnedValue } from "@/lib/projects/earnedValue";
 import {
   type BudgetChange,
@@ -12,6 +11,7 @@ import {
 } from "@/lib/projects/ledger";
 import { type Overrun, overrun } from "@/lib/projects/overrun";
 import { type AxisCount, type Progress, progress } from "@/lib/projects/progress";
+import type { AxisStepKind } from "@/lib/schema/axisStep";
 
 export type ProjectStatus = "funded" | "in_work" | "proving" | "accepted" | "closed" | "parked";
 

@@ -114,7 +114,7 @@ export function curveChart(points: readonly CurvePoint[], currency: string, asOf
     unit: `thousand ${currency}`,
     bandName: "Forecast, lowest to highest",
     lines: [
-      { key: "planned", name: "Planned", look: "second" },
+      { key: "planned", name: "Planned, by due days", look: "second" },
       { key: "earned", name: "Earned", look: "main" },
       { key: "paid", name: "Paid", look: "third" },
     ],

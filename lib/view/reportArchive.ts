@@ -1,6 +1,6 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
-import type { ReportForm } from "@/lib/schema/report";
-import type { ReportDocument, ReportKind } from "@/lib/view/reportDocument";
+import type { ReportForm, ReportKind } from "@/lib/schema/report";
+import type { ReportDocument } from "@/lib/view/reportDocument";
 import { day, month } from "@/lib/view/time";
 
 /** A report that was given out, in a list of them. */
@@ -18,6 +18,24 @@ export interface IssueMark {
   /** RFC 3339. */
   readonly issuedAt: string;
   readonly files: readonly IssueFile[];
+}
+
+/** Which reports are listed; null is every one. */
+export interface IssueChoice {
+  readonly kind: ReportKind | null;
+  /** Code of a site, or `group`. */
+  readonly of: string | null;
+}
+
+/** Address of the list with a choice. */
+export function issueAddress({ kind, of }: IssueChoice): string {
+  const asked = new URLSearchParams({ ...(kind === null ? {} : { kind }), ...(of === null ? {} : { of }) });
+  return asked.size === 0 ? "/report/archive" : `/report/archive?${asked.toString()}`;
+}
+
+/** The choice an address asks for; what it does not know it takes for every one. */
+export function issueChoice({ kind, of }: { readonly kind?: string; readonly of?: string }): IssueChoice {
+  return { kind: kind === "monthly" || kind === "weekly" ? kind : null, of: of || null };
 }
 
 export interface IssueFile {

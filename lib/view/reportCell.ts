@@ -1,12 +1,13 @@
 import { percent } from "@/lib/view/chance";
 import { money, moneyRange } from "@/lib/view/format";
-import { NOT_KNOWN, plainNumber } from "@/lib/view/number";
+import { NBSP, NOT_KNOWN, plainNumber } from "@/lib/view/number";
 import { localMoney } from "@/lib/view/projectMoney";
 import type {
   CellKind,
   ReportBasis,
   ReportBlock,
   ReportCell,
+  ReportHeadline,
   ReportRow,
   ReportTable,
 } from "@/lib/view/reportDocument";
@@ -45,7 +46,8 @@ function dateText({ on, none, mark }: Extract<ReportCell, { kind: "date" }>): st
 function pairText({ values, share, places, none }: Extract<ReportCell, { kind: "pair" }>): string {
   const write = (value: number | null) => {
     if (value === null) return none ?? NOT_KNOWN;
-    return share ? percent(value) : plainNumber(value, places);
+    if (!share) return plainNumber(value, places);
+    return places === 0 ? percent(value) : `${plainNumber(100 * value, places)}${NBSP}%`;
   };
   return values.map(write).join(" / ");
 }
@@ -71,12 +73,24 @@ export function cellsOf(table: ReportTable, row: ReportRow) {
   });
 }
 
+/** Share of a table's width that each of its columns takes, in order. */
+export function columnShares({ columns }: Pick<ReportTable, "columns">): number[] {
+  const whole = columns.reduce((sum, { width }) => sum + width, 0);
+  return columns.map(({ width }) => width / whole);
+}
+
 /** Upper end of the scale that all spans of a table share, EUR; 0 where there are none. */
 export function spanScale({ rows }: Pick<ReportTable, "rows">): number {
   const ends = rows.flatMap(({ cells }) =>
     cells.map((cell) => (cell.kind === "span" && cell.span ? cell.span.high : 0)),
   );
   return Math.max(0, ...ends);
+}
+
+/** The middle of a loss as its two parts, in words; null where they are not known. */
+export function shortageText({ loss, shortage }: Pick<ReportHeadline, "loss" | "shortage">): string | null {
+  if (loss === null || shortage === null) return null;
+  return `${money(loss.mean - shortage)} with a spare at hand, ${money(shortage)} for want of one`;
 }
 
 /** What the figures rest on, in one line. */

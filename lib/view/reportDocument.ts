@@ -1,8 +1,7 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { SupplyStage } from "@/lib/lifecycle/supplyStage";
 import type { Span } from "@/lib/risk/evaluation";
-
-export type ReportKind = "monthly" | "weekly";
+import type { ReportKind } from "@/lib/schema/report";
 
 /** A value of a report as it is known, before anybody writes it as text; what it is of opens at `href`. */
 export type ReportCell = (
@@ -104,7 +103,9 @@ export interface ReportPage {
 export interface ReportHeadline {
   /** EUR a year; null is not known. */
   readonly loss: Span | null;
-  /** What it is, and what its range is. */
+  /** Of its middle, what is lost only because a failure finds no usable spare, EUR a year; null is not known. */
+  readonly shortage: number | null;
+  /** What its range is. */
   readonly words: string;
   readonly sentences: readonly string[];
   readonly href: string;

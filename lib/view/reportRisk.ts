@@ -24,6 +24,7 @@ export function reportHeadline(input: ReportInput): ReportHeadline {
       : "";
   return {
     loss: total,
+    shortage,
     words: total ? range : "",
     sentences: [
       `${share}${plainNumber(stopsPerYear)} stops a year are expected on ${count(lines, "line")}${unknown}.`,

@@ -1,6 +1,6 @@
 import { addDays, type IsoDate } from "@/lib/kernel/isoDate";
 import { isoWeekText } from "@/lib/kernel/isoWeek";
-import type { ReportKind } from "@/lib/view/reportDocument";
+import type { ReportKind } from "@/lib/schema/report";
 import { dayAt, isMonthMorning, isMorningDue } from "@/lib/view/weekly";
 
 /** A report that the timetable asks for, once. */

@@ -41,7 +41,7 @@ export function weeklyReport(input: WeekInput): ReportDocument {
     scope: `${siteCode} ${siteName}`,
     basis,
     headline: {
-      ...{ loss: null, words: "", href: review },
+      ...{ loss: null, shortage: null, words: "", href: review },
       sentences: [weekLead(input)],
     },
     pages: [
@@ -76,8 +76,8 @@ function worseTable({ worse }: ReviewFigures, review: string): ReportTable {
     title: "What got worse",
     href: review,
     columns: [
-      column("Part", "text", 3),
-      column("Stage", "stage", 2.6),
+      column("Part", "text", 3.2),
+      column("Stage", "stage", 3),
       column("No spare before / now", "pair", 2.2),
       column("Loss here a year before / now", "pair", 2.8),
       column("Usable here before / now", "pair", 2.2),
@@ -89,7 +89,7 @@ function worseTable({ worse }: ReviewFigures, review: string): ReportTable {
         words(one.number, one.href),
         { kind: "stage", stage: one.stage, href: one.href },
         pair([part(one.noSpare.before, PER_MILLE), part(one.noSpare.after, PER_MILLE)], {
-          ...{ share: true, places: 0, href: one.href },
+          ...{ share: true, places: 1, href: one.href },
         }),
         pair([one.loss.before, one.loss.after], { share: false, places: 0, href: one.href }),
         pair([part(one.usable.before, TENTHS), part(one.usable.after, TENTHS)], {

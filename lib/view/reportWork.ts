@@ -70,8 +70,8 @@ export function projectsTable({ projects, asOf }: ReportInput, most: number): Re
     title: "Projects",
     href: "/projects",
     columns: [
-      column("Project", "text", 5),
-      column("State", "text", 1.8),
+      column("Project", "text", 4.6),
+      column("State", "text", 2.2),
       column("Budget", "local", 1.9),
       column("Planned / earned", "pair", 2.2),
       column("Paid", "local", 1.9),
@@ -106,8 +106,8 @@ export function lateTable(input: ReportInput, most: number): ReportTable {
     title: "Actions late",
     href: "/review",
     columns: [
-      column("Due on", "date", 2),
-      column("Site", "text", 1.1),
+      column("Due on", "date", 2.4),
+      column("Site", "text", 1.3),
       column("What", "text", 5),
       column("Owner", "text", 2.4),
     ],

@@ -4,10 +4,11 @@ import { readAxisSteps } from "@/lib/data/axisSteps";
 import { markAxes, setRound, unmarkAxes } from "@/lib/data/axisStepsChange";
 import { database } from "@/lib/data/client";
 import { readProject } from "@/lib/data/project";
-import type { AxisStepKind } from "@/lib/schema/axisStep";
+import { removeProject } from "@/lib/data/projectChange";
 import { progress } from "@/lib/projects/progress";
 import { axisChecks } from "@/lib/retrofit/axisChecks";
 import { axisEntry } from "@/lib/schema/axisRecord";
+import type { AxisStepKind } from "@/lib/schema/axisStep";
 import { type FreshDatabase, freshDatabase } from "../support/database";
 import { asOf, makeTwoSites, personWith, type TwoSites } from "../support/twoSites";
 
@@ -75,6 +76,10 @@ describe("steps of axes", () => {
     const marked = await mark(all, "surveyed");
     expect(marked).toMatchObject({ ok: true, value: { left: [{ reason: "is marked already" }] } });
     expect(await earned()).toBeCloseTo(0.6, 12);
+    const { version } = await database().project.findUniqueOrThrow({ where: { id: projectId } });
+    expect(await removeProject(engineer(), { projectId, version })).toMatchObject({
+      error: { code: "impossible" },
+    });
     const back = await unmarkAxes(technician(), {
       projectId,
       axisIds: marked.ok ? [...marked.value.axisIds] : [],

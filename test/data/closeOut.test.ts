@@ -1,145 +1,36 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { readProjectClose } from "@/lib/data/closeOut";
 import { closeThisProject, reopenThisProject } from "@/lib/data/closeProject";
 import { stateForProject, withdrawFromProject } from "@/lib/data/closeStatement";
-import { dropFittedUnit, fitProjectUnit } from "@/lib/data/fitChange";
+import { dropFittedUnit } from "@/lib/data/fitChange";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
-import { addRemovedUnit, changeRemovedUnit, dropRemovedUnit } from "@/lib/data/releaseChange";
+import { addRemovedUnit, dropRemovedUnit } from "@/lib/data/releaseChange";
 import { closeOut } from "@/lib/projects/closeOut";
-import { axisChecks } from "@/lib/retrofit/axisChecks";
 import type { PoolFigures } from "@/lib/risk/evaluation";
-import { addRemoved, fitUnit } from "@/lib/schema/closing";
 import { makeActor } from "../support/actors";
-import { type FreshDatabase, freshDatabase } from "../support/database";
-import { asOf, makeTwoSites, type TwoSites } from "../support/twoSites";
+import {
+  added,
+  CODE,
+  close,
+  closeWorld,
+  day,
+  engineer,
+  file,
+  makeClosable,
+  oldPart,
+  openWorld,
+  places,
+  projectId,
+  removedAs,
+  stated,
+  world,
+} from "../support/closableProject";
+import { asOf } from "../support/twoSites";
 
-const CODE = "SUD-01-R1";
-const TUNED = "2026-10-20";
-const day = (text: string) => new Date(`${text}T00:00:00Z`);
-
-let made: FreshDatabase;
-let world: TwoSites;
-let engineer: Actor;
-let projectId = "";
-let places: { id: string; designation: string; machineId: string }[] = [];
-let oldPart = "";
-let controllerId = "";
-
-beforeAll(async () => {
-  made = await freshDatabase("close-out");
-  world = await makeTwoSites();
-  await database().setting.create({ data: { key: "asOf", value: asOf } });
-  engineer = await makeActor("engineer", world.south);
-  oldPart = (await database().part.findFirstOrThrow({ where: { number: "BW-OK-020" } })).id;
-  const lineId = world.lines["SUD-01"] ?? "";
-  places = await database().position.findMany({
-    where: { machine: { lineId } },
-    orderBy: { designation: "asc" },
-  });
-  const machine = await database().machine.findFirstOrThrow({ where: { lineId } });
-  controllerId = machine.controllerId ?? "";
-});
-
-afterAll(() => made.close());
-
-/** A project of the line with three axes that may be closed: one thing can be taken from it in each test. */
-beforeEach(async () => {
-  await database().projectClosing.deleteMany();
-  await database().project.deleteMany();
-  await database().placement.deleteMany();
-  await database().unit.deleteMany();
-  await database().stockLot.deleteMany({ where: { bin: { startsWith: "P" } } });
-  await database().position.updateMany({
-    where: { id: { in: places.map(({ id }) => id) } },
-    data: { partId: oldPart, evidence: "documented" },
-  });
-  await database().backup.deleteMany();
-  await database().backup.create({
-    data: { controllerId, kind: "program", takenOn: day("2026-10-21"), keptAt: "share" },
-  });
-  projectId = await makeProject();
-  const results = ["usable", "needs_repair", "scrapped"] as const;
-  for (const [i, { id }] of places.entries()) {
-    const result = results[i] ?? "usable";
-    await added({ positionId: id, serial: `OK${i}`, result, bin: result === "scrapped" ? "" : "P1" });
-    await fitted({ positionId: id, serial: `HE${i}` });
-  }
-  for (const kind of ["register", "drawings", "levels"] as const) await stated(kind);
-});
-
-async function makeProject(): Promise<string> {
-  const lineId = world.lines["SUD-01"] ?? "";
-  const project = await database().project.create({
-    data: {
-      ...{ siteId: world.south, lineId, code: CODE, name: "Retrofit", currency: "PLN", budget: "1000.00" },
-      status: "proving",
-    },
-  });
-  const axes = await database().axis.findMany({ where: { machine: { lineId } } });
-  for (const { id: axisId } of axes)
-    await database().axisRecord.create({
-      data: {
-        ...{ projectId: project.id, axisId, acceptedOn: day("2026-11-01"), acceptedBy: "Engineer" },
-        entries: {
-          create: axisChecks.map(({ id: checkId }) => ({
-            ...{ checkId, confirmed: true, asLeft: [1], by: "Technician", witness: "Engineer" },
-            on: day(TUNED),
-          })),
-        },
-      },
-    });
-  return project.id;
-}
-
-const removedAs = (given: object = {}) =>
-  addRemoved.parse({
-    ...{
-      projectId,
-      positionId: "",
-      plate: "bw ok 020",
-      serial: "OK9",
-      revision: "",
-      removedOn: "2026-10-05",
-    },
-    ...{ result: "usable", testedBy: "Bench K", how: "two hours under load", testedOn: "2026-10-15" },
-    ...{ bin: "P1", ...given },
-  });
-
-async function added(given: object = {}) {
-  const unit = await addRemovedUnit(engineer, removedAs(given));
-  if (!unit.ok) throw new Error(unit.error.reason);
-  return unit.value;
-}
-
-const fittedAs = (given: object = {}) =>
-  fitUnit.parse({
-    ...{ projectId, version: 0, plate: "TM-HE-020", revision: "A1", firmware: "2.4", added: false },
-    ...{ fittedOn: "2026-10-06", ...given },
-  });
-
-async function fitted(given: object = {}) {
-  const unit = await fitProjectUnit(engineer, fittedAs(given));
-  if (!unit.ok) throw new Error(unit.error.reason);
-  return unit.value;
-}
-
-async function stated(kind: Parameters<typeof stateForProject>[1]["kind"], note = "") {
-  const said = await stateForProject(engineer, { projectId, kind, statedBy: "Project lead", note });
-  if (!said.ok) throw new Error(said.error.reason);
-}
-
-async function file() {
-  const found = await readProjectClose(engineer, CODE);
-  if (!found) throw new Error("no project");
-  return found;
-}
-
-async function close(actor = engineer) {
-  const { version, seen } = await file();
-  return closeThisProject(actor, { projectId, version, seen });
-}
+beforeAll(() => openWorld("close-out"));
+afterAll(() => closeWorld());
+beforeEach(makeClosable);
 
 /** Closing is refused, its reason names the thing, nothing is booked, and the page says the same. */
 async function expectRefused(topic: string, words: RegExp) {
@@ -213,6 +104,11 @@ describe("closing is refused", () => {
   it("while the newest copy is older than the tuning", async () => {
     await database().backup.updateMany({ data: { takenOn: day("2026-10-19") } });
     await expectRefused("backups", /the newest copy is of 2026-10-19, the tuning of 2026-10-20/);
+    await database().backup.updateMany({ data: { takenOn: day("2026-10-21") } });
+    const { axisId } = await database().axisRecord.findFirstOrThrow();
+    const step = { projectId, axisId, step: "tuned" as const, doneBy: "Engineer", recordedBy: "Engineer" };
+    await database().axisStep.create({ data: { ...step, doneOn: day("2026-10-22") } });
+    await expectRefused("backups", /the newest copy is of 2026-10-21, the tuning of 2026-10-22/);
   });
 
   it.each([
@@ -370,41 +266,5 @@ describe("closing", () => {
     expect(await close()).toMatchObject({
       error: { reason: expect.stringMatching(/Nobody ever counted BW-OK-020 in bin P1/) },
     });
-  });
-});
-
-describe("a removed unit", () => {
-  it("is recorded once, not in the future, and one of two people who write it is told", async () => {
-    expect(await addRemovedUnit(engineer, removedAs({ serial: "OK0" }))).toMatchObject({
-      error: { code: "conflict", fields: { serial: "Recorded already." } },
-    });
-    const ahead = removedAs({ serial: "n", removedOn: "2026-12-01", testedOn: "2026-12-02" });
-    expect(await addRemovedUnit(engineer, ahead)).toMatchObject({
-      error: { fields: { removedOn: expect.any(String) } },
-    });
-    expect(await addRemovedUnit(engineer, removedAs({ plate: "nobody knows it" }))).toMatchObject({
-      error: { fields: { plate: expect.any(String) } },
-    });
-    const unit = await added();
-    const { projectId: _, ...said } = removedAs({ bin: "P2" });
-    expect((await changeRemovedUnit(engineer, { ...unit, ...said })).ok).toBe(true);
-    expect(await changeRemovedUnit(engineer, { ...unit, ...said })).toMatchObject({
-      error: { code: "conflict" },
-    });
-  });
-
-  it.each([
-    [{ testedBy: "" }, "testedBy"],
-    [{ how: "" }, "how"],
-    [{ testedOn: "" }, "testedOn"],
-    [{ testedOn: "2026-10-04" }, "testedOn"],
-    [{ result: "" }, "result"],
-    [{ result: "scrapped" }, "bin"],
-  ])("is not tested with %o", (given, field) => {
-    const read = addRemoved.safeParse({
-      ...{ projectId, positionId: "", plate: "x", serial: "", revision: "", removedOn: "2026-10-05" },
-      ...{ result: "usable", testedBy: "Bench", how: "load", testedOn: "2026-10-15", bin: "P1", ...given },
-    });
-    expect(read.success ? [] : read.error.issues.map(({ path }) => path.join("."))).toContain(field);
   });
 });

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { database } from "@/lib/data/client";
 import { readProject } from "@/lib/data/project";
 import { splitBudget, stateRest } from "@/lib/data/projectBudget";
+import { removeProject } from "@/lib/data/projectChange";
 import { askChange, decideChange, withdrawChange } from "@/lib/data/projectChangeOrder";
 import { addCost } from "@/lib/data/projectCost";
 import { readRateTable, setMonthRate } from "@/lib/data/projectRates";
@@ -76,6 +77,17 @@ describe("the original budget", () => {
     await expect(database().budgetItem.deleteMany({ where: { projectId } })).rejects.toThrow(
       "stays as it stood",
     );
+  });
+  it("goes with its project when the start is taken back", async () => {
+    const { id } = await database().project.create({
+      data: {
+        ...{ siteId: world.south, lineId: world.lines["SUD-02"] ?? "", code: "SUD-02-R1", name: "New" },
+        ...{ currency: "PLN", budget: "10.00" },
+        budgetItems: { create: [{ costClass: "drives", amount: "10.00" }] },
+      },
+    });
+    expect((await removeProject(engineer(), { projectId: id, version: 1 })).ok).toBe(true);
+    expect(await database().budgetItem.count({ where: { projectId: id } })).toBe(0);
   });
   it("is closed to other sites and to those who may only read", async () => {
     for (const actor of [personWith("engineer", world.north), personWith("viewer", world.south)]) {

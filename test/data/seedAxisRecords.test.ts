@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { type AxisEntries, type JudgedAxis, judgeAxis } from "@/lib/retrofit/judgeAxis";
 import type { CheckEntry } from "@/lib/retrofit/judgeCheck";
-import type { AxisEntryRow, AxisRecordRow } from "@/seed/tables";
+import type { AxisEntryRow, AxisRecordRow } from "@/seed/projectTables";
 import { company, D0 } from "@/test/data/seedLookup";
 
 const readEntry = (row: AxisEntryRow): CheckEntry => ({

@@ -34,13 +34,14 @@ test("the 22 new drives stand where they were fitted, with the serial that was w
     expect(units.get(standing.get(positionId) ?? "")).toMatchObject({ partId, serial });
 });
 
-test("July's cutover ended eleven hours late and before production, after its point had passed", () => {
+test("July's cutover ended eleven hours late, an hour before its fall-back point", () => {
   const [july] = company.Cutover.filter(({ startsAt }) => startsAt < D0);
   const steps = company.CutoverStep.filter(({ cutoverId }) => cutoverId === july?.id);
   if (!july) throw new Error("no cutover in July");
   const { steps: expected, spareHours } = expectCutover(july, steps, null);
   expect(expected.every(({ state }) => state === "done")).toBe(true);
   expect(expected.at(-1)?.lateHours).toBe(11);
+  // 20 and 6 hours were kept for the way back.
   expect(spareHours).toBe(27);
   expect(fallBackPoint(july)).toEqual({ kind: "tested", at: "2026-07-19T02:00:00.000Z" });
 });

@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
 import { markHindrance, type StepDays } from "@/lib/projects/axisSteps";
-import { AXIS_STEPS } from "@/lib/schema/axisStep";
 import { criticalPath } from "@/lib/projects/criticalPath";
 import { progress } from "@/lib/projects/progress";
 import { MONDAY_TO_FRIDAY, workDays } from "@/lib/projects/workCalendar";
+import { AXIS_STEPS } from "@/lib/schema/axisStep";
 import { company, D0 } from "@/test/data/seedLookup";
 
 const projectOf = (code: string) => {

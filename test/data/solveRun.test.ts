@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { database } from "@/lib/data/client";
-import { makeBoard, pinLine } from "@/lib/data/planBoardChange";
+import { readBoard } from "@/lib/data/planBoard";
+import { fillBoard, makeBoard, pinLine } from "@/lib/data/planBoardChange";
 import { markInterrupted } from "@/lib/data/planning/runSolve";
 import { cancelSolve, listSolveRuns, readSolveRun, startSolve } from "@/lib/data/solveRun";
 import type { SolveRunPage } from "@/lib/view/solveRun";
@@ -129,6 +130,17 @@ describe("a search for the best plan", () => {
     if (after.outcome?.kind !== "plan") throw new Error("a plan must be found");
     expect(after.outcome.plan.choices.map((choice) => choice.lineId)).toEqual([lineId]);
     expect(after.worth).toBeLessThan(before.worth ?? 0);
+
+    // What was found for a line pinned in comes onto the board with the rest, and goes with it.
+    const placed = async () =>
+      (await readBoard(engineer, { planId, whole: false }))?.view.choices.map((one) => one.lineId);
+    const choices = [...after.outcome.plan.choices];
+    await fillBoard(engineer, { planId, version: await version(), choices, back: false });
+    expect(await placed()).toEqual([lineId]);
+    await fillBoard(engineer, { planId, version: await version(), choices: [], back: false });
+    expect(await placed()).toEqual([lineId]);
+    await fillBoard(engineer, { planId, version: await version(), choices: [], back: true });
+    expect(await placed()).toEqual([]);
   }, 120_000);
 
   it("whose server stopped is interrupted and does not run for ever", async () => {

@@ -11,7 +11,7 @@ test("a plan is searched for, a pin is priced, the plan is compared, put forward
   page,
 }) => {
   test.setTimeout(180_000);
-  await signIn(page, "engineer.vel@halvenor.example");
+  await signIn(page, "engineer@halvenor.example");
   await page.goto("/plans");
   await page.getByRole("button", { name: "New plan over years" }).click();
   await page.getByLabel("Name of the plan").fill("Searched for");

@@ -47,6 +47,35 @@ test("a change is asked for, approved by who may, raises the budget, and is open
   await expect(third).toContainText("Asked, not decided");
 });
 
+test("orders and invoices pasted from a sheet are looked at, taken over at once and taken back at once", async ({
+  page,
+}) => {
+  await signIn(page, "engineer@halvenor.example");
+  await page.goto("/projects/VEL-09-R1/money");
+  const form = page.getByRole("form", { name: "Orders and invoices from a file" });
+  await form
+    .getByLabel(/Or rows pasted/)
+    .fill(
+      [
+        "Kind\tNumber\tDay\tAmount\tFor order",
+        "Ordered\tT-1\t2026-11-25\t100.50",
+        "Paid\tT-2\t2026-11-26\t40.005\tT-1",
+      ].join("\n"),
+    );
+  await form.getByRole("button", { name: "Look at the rows" }).click();
+  const rows = page.getByRole("table", { name: "Rows of the file" });
+  await expect(rows.getByRole("row", { name: /T-1/ })).toContainText("added");
+  await expect(rows.getByRole("row", { name: /left out/ })).toContainText(
+    "EUR has 2 places behind the point",
+  );
+  await form.getByRole("button", { name: "Take 1 entry over" }).click();
+  const entry = page.getByRole("table", { name: "Ledger" }).getByRole("row", { name: /T-1/ });
+  await expect(entry).toContainText("100.50");
+  await page.getByRole("button", { name: "Undo" }).click();
+  await expect(entry).toHaveCount(0);
+  await expect(page.getByRole("table", { name: "Files taken over" })).toContainText("taken back by");
+});
+
 test("the overrun is said on the overview with its curve, and an index that divides by nothing is not defined", async ({
   page,
 }) => {

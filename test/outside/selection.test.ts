@@ -24,6 +24,22 @@ function takeProblem(numbers: number[]): Published {
   return { optimum, values, costs, limits: numbers.splice(0, rows) };
 }
 
+/** The problems of the collection by name: limits and items, values, limits, weights by limit, optimum. */
+function collection(): ReadonlyMap<string, Published> {
+  const text = readFileSync(join(folder ?? "", "knapsack", "mknap2.txt"), "utf8");
+  const parts = text.split(/^ *problem (\w+)\.DAT$/m).slice(1);
+  const problems = parts.flatMap((name, i): [string, Published][] => {
+    if (i % 2 === 1) return [];
+    const numbers = (parts[i + 1] ?? "").replaceAll("+", " ").trim().split(/\s+/).map(Number);
+    const [rows = 0, items = 0] = numbers.splice(0, 2);
+    const values = numbers.splice(0, items);
+    const limits = numbers.splice(0, rows);
+    const costs = Array.from({ length: rows }, () => numbers.splice(0, items));
+    return [[name, { optimum: numbers[0] ?? Number.NaN, values, costs, limits }]];
+  });
+  return new Map(problems);
+}
+
 async function expectOptimum(problem: Published, printed: number): Promise<void> {
   cases += 1;
   const result = await solveSelection(problem);
@@ -56,6 +72,23 @@ if (folder) {
     ])("Weingartner and Ness, %s: %d", async (name, optimum) => {
       await expectOptimum(takeProblem(numbersOf(`sac94/weing/${name}.dat`)), optimum);
     });
+
+    test.each([
+      ["pet2", 87_061],
+      ["pet3", 4015],
+      ["pet4", 6120],
+      ["pet5", 12_400],
+      ["pet6", 10_618],
+      ["pet7", 16_537],
+    ])("Petersen, %s: %d", async (name, optimum) => {
+      await expectOptimum(takeProblem(numbersOf(`sac94/pet/${name}.dat`)), optimum);
+    });
+
+    test("the collection of 48 from six papers, each to the optimum printed with it", async () => {
+      const problems = collection();
+      expect(problems.size).toBe(48);
+      for (const problem of problems.values()) await expectOptimum(problem, problem.optimum);
+    }, 240_000);
 
     test("Petersen, seven problems of ten and five periods", async () => {
       const numbers = numbersOf("mknap1.txt");

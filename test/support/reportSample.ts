@@ -105,7 +105,7 @@ export const sample: ReportDocument = {
     assumptions: "assumptions likely, version 1",
   },
   headline: {
-    ...{ loss: span(398_123.4), words: "in nine of ten draws", href: "/lines" },
+    ...{ loss: span(398_123.4), shortage: 231_000.5, words: "in nine of ten draws", href: "/lines" },
     sentences: ["27 stops a year are expected on 9 lines."],
   },
   pages: [

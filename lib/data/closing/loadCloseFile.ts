@@ -76,18 +76,27 @@ function unsignedOf(entries: readonly AxisEntry[]): number {
 /** The check a tuned axis has readings of. */
 const TUNED_BY = "following";
 
-/** A machine's controller with the last tuning of its axes; the copy is one of the program or the parameters. */
+/** Days an axis was tuned on, by its steps and by its record. */
+function tunedDays({ records, projectSteps }: AxisOf): IsoDate[] {
+  const read = records
+    .flatMap(({ entries }) => entries)
+    .filter(({ checkId, asLeft }) => checkId === TUNED_BY && asLeft.length > 0);
+  return [...projectSteps.map(({ doneOn }) => doneOn), ...read.map(({ on }) => on)].flatMap(
+    (date) => dayOf(date) ?? [],
+  );
+}
+
+/** Each machine's controller with the last tuning of its axes; the copy is one of the program or the parameters. */
 function controllersOf(axes: readonly AxisOf[]): CloseFacts["controllers"] {
   const found = new Map<string, CloseFacts["controllers"][number]>();
-  for (const { machine, records } of axes) {
-    const { controller } = machine;
+  for (const axis of axes) {
+    const { id, controller } = axis.machine;
     if (!controller) continue;
-    const tuned = records.flatMap(({ entries }) => entries).filter(({ checkId }) => checkId === TUNED_BY);
-    const days = tuned.flatMap(({ on, asLeft }) => (asLeft.length > 0 ? (dayOf(on) ?? []) : []));
-    const before = found.get(controller.id)?.tunedOn ?? null;
+    const before = found.get(controller.id);
+    const days = [...tunedDays(axis), ...(before?.tunedOn ? [before.tunedOn] : [])];
     found.set(controller.id, {
-      ...{ id: machine.id, name: `${controller.designation} ${controller.model}` },
-      tunedOn: [...days, ...(before === null ? [] : [before])].sort().at(-1) ?? null,
+      ...{ id: before?.id ?? id, name: `${controller.designation} ${controller.model}` },
+      tunedOn: days.sort().at(-1) ?? null,
       backupOn: dayOf(controller.backups[0]?.takenOn),
     });
   }

@@ -66,6 +66,7 @@ function loadAxes(tx: Transaction, { id: projectId, lineId }: Project) {
         select: { id: true, designation: true, part: { select: { number: true } } },
       },
       records: { where: { projectId }, include: { entries: true } },
+      projectSteps: { where: { projectId, step: "tuned" }, select: { doneOn: true } },
     },
     orderBy: [{ machine: { code: "asc" } }, { code: "asc" }],
   });

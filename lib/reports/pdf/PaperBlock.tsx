@@ -3,7 +3,7 @@ import { INK, INK_2, RULE, SHADE } from "@/lib/reports/pdf/looks";
 import { paperText } from "@/lib/reports/pdf/paperText";
 import { SpanMark } from "@/lib/reports/pdf/SpanMark";
 import { StageMark } from "@/lib/reports/pdf/StageMark";
-import { cellsOf, spanScale, standsAtEnd } from "@/lib/view/reportCell";
+import { cellsOf, columnShares, spanScale, standsAtEnd } from "@/lib/view/reportCell";
 import type { ReportBlock, ReportCell, ReportList, ReportTable } from "@/lib/view/reportDocument";
 
 export interface PaperLooks {
@@ -36,13 +36,13 @@ export function PaperBlock({ block, ...looks }: BlockProps) {
 
 function Table({ table, address, size, lines }: PaperLooks & { readonly table: ReportTable }) {
   const scale = spanScale(table);
-  const whole = table.columns.reduce((sum, { width }) => sum + width, 0);
+  const shares = columnShares(table);
   const row = { flexDirection: "row", borderBottomWidth: 0.4, borderColor: RULE } as const;
   return (
     <View>
       <View style={{ ...row, backgroundColor: SHADE, borderTopWidth: 0.8, borderColor: INK_2 }}>
-        {table.columns.map(({ title, kind, width }) => (
-          <View key={title} style={cellBox(width / whole)}>
+        {table.columns.map(({ title, kind }, place) => (
+          <View key={title} style={cellBox(shares[place] ?? 0)}>
             <Text
               style={{
                 fontSize: size - 0.8,
@@ -58,8 +58,8 @@ function Table({ table, address, size, lines }: PaperLooks & { readonly table: R
       </View>
       {table.rows.map((one) => (
         <View key={one.key} style={row} wrap={false}>
-          {cellsOf(table, one).map(({ column: { title, width, kind }, cell, text, href }, place) => (
-            <View key={title} style={cellBox(width / whole)}>
+          {cellsOf(table, one).map(({ column: { title, kind }, cell, text, href }, place) => (
+            <View key={title} style={cellBox(shares[place] ?? 0)}>
               <Mark cell={cell} scale={scale} />
               <Link
                 src={`${address}${href}`}

@@ -1,9 +1,10 @@
 import { Document, Link, Page, Text, View } from "@react-pdf/renderer";
 import { INK, INK_2, MARGIN } from "@/lib/reports/pdf/looks";
 import { PaperBlock, type PaperLooks } from "@/lib/reports/pdf/PaperBlock";
+import { PartsMark } from "@/lib/reports/pdf/PartsMark";
 import { paperText } from "@/lib/reports/pdf/paperText";
 import { money, moneyRange } from "@/lib/view/format";
-import { basisText, inPairs } from "@/lib/view/reportCell";
+import { basisText, inPairs, shortageText } from "@/lib/view/reportCell";
 import type { ReportDocument, ReportHeadline } from "@/lib/view/reportDocument";
 import { day } from "@/lib/view/time";
 
@@ -100,11 +101,9 @@ const footLooks = (paper: PaperProps["paper"], size: number) =>
     color: INK_2,
   }) as const;
 
-function Headline({
-  headline: { loss, words, sentences, href },
-  address,
-  size,
-}: PaperLooks & { readonly headline: ReportHeadline }) {
+function Headline({ headline, address, size }: PaperLooks & { readonly headline: ReportHeadline }) {
+  const { loss, shortage, words, sentences, href } = headline;
+  const parts = shortageText(headline);
   return (
     <View style={{ marginBottom: size }}>
       {loss === null && words === "" ? null : (
@@ -117,6 +116,12 @@ function Headline({
           </Link>
           {paperText(` expected stop loss in the next twelve months, ${moneyRange(loss)} ${words}.`)}
         </Text>
+      )}
+      {loss === null || shortage === null || parts === null ? null : (
+        <View style={{ flexDirection: "row", marginBottom: 2 }}>
+          <PartsMark share={loss.mean > 0 ? shortage / loss.mean : 0} />
+          <Text>{paperText(parts)}</Text>
+        </View>
       )}
       {sentences.map((sentence) => (
         <Text key={sentence}>{paperText(sentence)}</Text>

@@ -3,19 +3,10 @@ import type { SupplyStage } from "@/lib/lifecycle/supplyStage";
 import { INK, STAGE_FILLS, STAGE_LINE } from "@/lib/reports/pdf/looks";
 import { paperFonts } from "@/lib/reports/pdf/paperFonts";
 import { stageView } from "@/lib/view/stage";
+import { stageFill } from "@/lib/view/stageFill";
 
 const RADIUS = 4.2;
 const CENTRE = 5;
-/** Height of the fill as a share of the circle's. */
-const LEVELS = [0, 0.22, 0.42, 0.62, 0.82, 1] as const;
-
-/** The part of the circle below a level. */
-function fillBelow(share: number): string {
-  const drop = RADIUS * (1 - 2 * share);
-  const half = Math.sqrt(Math.max(0, RADIUS * RADIUS - drop * drop));
-  const y = CENTRE + drop;
-  return `M${CENTRE - half} ${y}A${RADIUS} ${RADIUS} 0 ${share > 0.5 ? 1 : 0} 0 ${CENTRE + half} ${y}Z`;
-}
 
 /** A supply stage as a circle that fills from A to F, with its letter inside; dashed where it is undated. */
 export function StageMark({ stage }: { readonly stage: SupplyStage }) {
@@ -26,7 +17,7 @@ export function StageMark({ stage }: { readonly stage: SupplyStage }) {
       {step === null || step === 0 ? null : step === 5 ? (
         <Circle cx={CENTRE} cy={CENTRE} r={RADIUS} fill={STAGE_FILLS[5]} />
       ) : (
-        <Path d={fillBelow(LEVELS[step])} fill={STAGE_FILLS[step]} />
+        <Path d={stageFill(step, { centre: CENTRE, radius: RADIUS })} fill={STAGE_FILLS[step]} />
       )}
       <Circle
         cx={CENTRE}

@@ -1,6 +1,7 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { type RandomStream, randomStream } from "@/lib/kernel/random";
 import { axisChecks } from "@/lib/retrofit/axisChecks";
+import type { AxisEntryRow, AxisRecordRow } from "@/seed/projectTables";
 import type { PlannedAxis } from "@/seed/scenarios/showcase/axes";
 import {
   beforeRemoval,
@@ -13,7 +14,6 @@ import { nameAxis } from "@/seed/scenarios/showcase/machineNames";
 import { projectId } from "@/seed/scenarios/showcase/projects";
 import { seedId } from "@/seed/seedId";
 import type { AxisRow } from "@/seed/siteTables";
-import type { AxisEntryRow, AxisRecordRow } from "@/seed/tables";
 
 const PROJECT = "KAR-02-R1";
 const LINE = "KAR-02";

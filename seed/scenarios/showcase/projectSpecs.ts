@@ -1,4 +1,4 @@
-import type { ProjectRow } from "@/seed/tables";
+import type { ProjectRow } from "@/seed/projectTables";
 
 export interface ProjectSpec {
   readonly code: string;

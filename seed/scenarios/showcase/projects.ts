@@ -1,10 +1,10 @@
 import { crossRate } from "@/lib/kernel/money";
 import type { CostClass } from "@/lib/projects/ledger";
 import type { CostEntryRow } from "@/seed/moneyTables";
+import type { MilestoneRow, ProjectRow } from "@/seed/projectTables";
 import { PROJECTS, type ProjectSpec } from "@/seed/scenarios/showcase/projectSpecs";
 import { lineId, SITES, type SiteCode, siteId, siteSpec } from "@/seed/scenarios/showcase/sites";
 import { seedId } from "@/seed/seedId";
-import type { MilestoneRow, ProjectRow } from "@/seed/tables";
 
 export const projectId = (code: string): string => seedId("Project", code);
 const linesOf = (text: string): string[][] =>

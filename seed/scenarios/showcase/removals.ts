@@ -1,10 +1,10 @@
+import type { PlannedRemovalRow } from "@/seed/projectTables";
 import { partId } from "@/seed/scenarios/showcase/parts";
 import type { PlannedPosition } from "@/seed/scenarios/showcase/positions";
 import { PROJECTS, type ProjectSpec } from "@/seed/scenarios/showcase/projectSpecs";
 import { projectId } from "@/seed/scenarios/showcase/projects";
 import { lineId } from "@/seed/scenarios/showcase/sites";
 import { seedId } from "@/seed/seedId";
-import type { PlannedRemovalRow } from "@/seed/tables";
 
 /** The family whose drives still on the line go when the project ends, tested and kept. */
 const TAKEN_OUT: Readonly<Record<string, string>> = { "KAR-02-R1": "HR" };

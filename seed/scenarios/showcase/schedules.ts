@@ -1,5 +1,6 @@
 import { validatedByRecord } from "@/lib/projects/axisSteps";
 import type { AxisEntries } from "@/lib/retrofit/judgeAxis";
+import type { AxisEntryRow, AxisRecordRow } from "@/seed/projectTables";
 import type { PlannedAxis } from "@/seed/scenarios/showcase/axes";
 import { WORK_DAYS } from "@/seed/scenarios/showcase/axisEntries";
 import { projectId } from "@/seed/scenarios/showcase/projects";
@@ -14,7 +15,6 @@ import type {
   TaskLinkRow,
 } from "@/seed/scheduleTables";
 import { seedId } from "@/seed/seedId";
-import type { AxisEntryRow, AxisRecordRow } from "@/seed/tables";
 
 const taskId = (project: string, code: string) => seedId("ProjectTask", `${project}/${code}`);
 const linesOf = (text: string): string[][] =>

@@ -73,6 +73,8 @@ describe("what is to be expected of a cutover", () => {
       ["b", 0],
       ["d", 0],
     ]);
+    const sharp = of([step("a", [0, 4], { startedAt: at(0), endedAt: at(6) }), step("b", [4, 8])]);
+    expect(sharp.steps.at(-1)).toMatchObject({ start: at(6), end: at(14), lateHours: 2 });
     const later = of([done, plan[1] as PlannedStep, { ...late, endedAt: at(15) }, plan[3] as PlannedStep]);
     expect(later.steps.at(-1)).toMatchObject({ id: "d", start: at(15), lateHours: 3 });
   });

@@ -15,18 +15,21 @@ const MOST_NAMED = 9;
 export function Months({ from, days, months }: MonthsProps) {
   const every = Math.ceil(months.length / MOST_NAMED);
   return (
-    <span className="relative block h-5 w-full" aria-hidden="true">
-      {months.map((at, i) =>
-        i % every === 0 ? (
-          <span
-            key={at}
-            className="absolute bottom-0 whitespace-nowrap font-normal normal-case"
-            style={{ left: `${(100 * daysBetween(from, at)) / days}%` }}
-          >
-            {month(at)}
-          </span>
-        ) : null,
-      )}
-    </span>
+    <>
+      <span className="sr-only">Time line</span>
+      <span className="relative block h-5 w-full" aria-hidden="true">
+        {months.map((at, i) =>
+          i % every === 0 ? (
+            <span
+              key={at}
+              className="absolute bottom-0 whitespace-nowrap font-normal normal-case"
+              style={{ left: `${(100 * daysBetween(from, at)) / days}%` }}
+            >
+              {month(at)}
+            </span>
+          ) : null,
+        )}
+      </span>
+    </>
   );
 }

@@ -15,9 +15,9 @@ const euros = (amount: number | string | null, { perEuro }: ListedProject) =>
   amount === null || perEuro === null ? null : Number(amount) / perEuro;
 
 const COLUMNS: readonly Column<ListedProject>[] = [
-  { key: "code", header: "Project", filter: "text", priority: 1, width: "8rem", value: ({ code }) => code },
+  { key: "code", header: "Project", filter: "text", priority: 1, width: "7rem", value: ({ code }) => code },
   {
-    ...{ key: "name", header: "What", filter: "text", priority: 1 },
+    ...{ key: "name", header: "What", filter: "text", priority: 1, width: "14rem" },
     value: ({ name }) => name,
     cell: ({ name, cause }) => (
       <>
@@ -34,15 +34,15 @@ const COLUMNS: readonly Column<ListedProject>[] = [
   {
     ...{ key: "budget", header: "Budget", align: "end", priority: 2 },
     value: (row) => euros(row.budget, row),
-    cell: ({ budget, currency }) => exactMoney(budget, currency),
+    cell: ({ budget, currency }) => localMoney(Number(budget), currency),
   },
   {
-    ...{ key: "paid", header: "Paid", align: "end", priority: 3 },
+    ...{ key: "paid", header: "Paid", align: "end", priority: 3, hidden: true },
     value: (row) => euros(row.paid, row),
     cell: ({ paid, currency }) => exactMoney(paid, currency),
   },
   {
-    ...{ key: "open", header: "Ordered, not yet paid", align: "end", priority: 3 },
+    ...{ key: "open", header: "Ordered, not yet paid", align: "end", priority: 3, hidden: true },
     value: (row) => euros(row.open, row),
     cell: ({ open, currency }) => exactMoney(open, currency),
   },

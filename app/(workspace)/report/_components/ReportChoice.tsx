@@ -2,8 +2,8 @@
 
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { Button } from "@/app/_ui/Button";
+import type { ReportKind } from "@/lib/schema/report";
 import type { ReportSite } from "@/lib/view/report";
-import type { ReportKind } from "@/lib/view/reportDocument";
 
 interface ReportChoiceProps {
   readonly choices: readonly ReportSite[];

@@ -1,7 +1,8 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
+import { StackBar } from "@/app/_ui/StackBar";
 import { SheetBlock } from "@/app/(workspace)/report/_components/SheetBlock";
 import { money, moneyRange } from "@/lib/view/format";
-import { basisText, inPairs } from "@/lib/view/reportCell";
+import { basisText, inPairs, shortageText } from "@/lib/view/reportCell";
 import type { ReportDocument, ReportHeadline } from "@/lib/view/reportDocument";
 import { day } from "@/lib/view/time";
 
@@ -61,7 +62,9 @@ function Sheet({ report, place }: SheetProps) {
   );
 }
 
-function Headline({ headline: { loss, words, sentences, href } }: { readonly headline: ReportHeadline }) {
+function Headline({ headline }: { readonly headline: ReportHeadline }) {
+  const { loss, shortage, words, sentences, href } = headline;
+  const parts = shortageText(headline);
   return (
     <div>
       {loss === null && words === "" ? null : (
@@ -72,6 +75,19 @@ function Headline({ headline: { loss, words, sentences, href } }: { readonly hea
           expected stop loss in the next twelve months, {moneyRange(loss)} {words}.
         </p>
       )}
+      {loss !== null && shortage !== null && parts !== null ? (
+        <p className="flex flex-wrap items-baseline gap-x-3 text-sm">
+          <StackBar
+            parts={[
+              { label: "base", value: loss.mean - shortage, look: "solid" },
+              { label: "shortage", value: shortage, look: "hatch" },
+            ]}
+            max={loss.mean}
+            text={parts}
+          />
+          {parts}
+        </p>
+      ) : null}
       {sentences.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}

@@ -1,6 +1,6 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { SheetCell } from "@/app/(workspace)/report/_components/SheetCell";
-import { cellsOf, spanScale, standsAtEnd } from "@/lib/view/reportCell";
+import { cellsOf, columnShares, spanScale, standsAtEnd } from "@/lib/view/reportCell";
 import type { ReportBlock, ReportList, ReportTable } from "@/lib/view/reportDocument";
 
 /** A titled part of a report: a table or a numbered list. */
@@ -15,6 +15,11 @@ function Table({ table }: { readonly table: ReportTable }) {
       <h2 className="mb-1 font-semibold">{table.title}</h2>
       <table className="table">
         <caption className="sr-only">{table.title}</caption>
+        <colgroup>
+          {columnShares(table).map((share, place) => (
+            <col key={table.columns[place]?.title} style={{ width: `${100 * share}%` }} />
+          ))}
+        </colgroup>
         <thead>
           <tr>
             {table.columns.map(({ title, kind }) => (

@@ -10,6 +10,7 @@ import { PlanRequest } from "@/app/(workspace)/plans/[id]/request/_components/Pl
 import { PrintRequest } from "@/app/(workspace)/plans/[id]/request/_components/PrintRequest";
 import { signedInActor } from "@/lib/access/actor";
 import { readBoard } from "@/lib/data/planBoard";
+import { requestedLines } from "@/lib/view/requestWords";
 
 export const metadata: Metadata = { title: "Capital request" };
 
@@ -22,7 +23,6 @@ export default async function RequestPage({ params }: RequestPageProps) {
   const { id } = await params;
   const page = z.uuid().safeParse(id).success ? await readBoard(actor, { planId: id, whole: true }) : null;
   if (!page) notFound();
-  const planned = page.view.lines.filter(({ placed }) => placed.length > 0);
   return (
     <>
       <div className="no-print">
@@ -32,15 +32,14 @@ export default async function RequestPage({ params }: RequestPageProps) {
           <LinkButton href={`/api/plans/${id}/request`} download>
             Workbook (XLSX)
           </LinkButton>
+          <LinkButton href={`/api/plans/${id}/request?form=pdf`} download>
+            Paper (PDF)
+          </LinkButton>
         </div>
       </div>
       <PlanRequest page={page} />
-      {planned.map((line) => (
-        <LineRequest
-          key={line.lineId}
-          {...{ page, line }}
-          considered={page.considered.find(({ lineId }) => lineId === line.lineId)}
-        />
+      {requestedLines(page).map((line) => (
+        <LineRequest key={line.lineId} {...{ page, line }} />
       ))}
     </>
   );

@@ -3,6 +3,7 @@ import { Notice } from "@/app/_ui/Notice";
 import { Section } from "@/app/_ui/Section";
 import { Months } from "@/app/(workspace)/projects/_components/Months";
 import { daysBetween } from "@/lib/kernel/isoDate";
+import { count } from "@/lib/view/number";
 import {
   type CalendarRow,
   type CalendarSiteView,
@@ -73,7 +74,7 @@ export function SiteCalendar({ site, view, asOf }: SiteCalendarProps) {
                 <td>
                   {row.tasks.map(({ task, now }) => (
                     <span key={task.id} className="block">
-                      {`${now.outsideWindow ? "▲ " : ""}${task.code} ${dayRange(now.start, now.finish)}, ${task.crews === null ? "crews not known" : `${task.crews} crews`}`}
+                      {`${now.outsideWindow ? "▲ " : ""}${task.code} ${dayRange(now.start, now.finish)}, ${count(task.crews, "crew")}`}
                     </span>
                   ))}
                 </td>

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { currentActor } from "@/lib/access/actor";
 import { readBoard } from "@/lib/data/planBoard";
+import { requestPdf } from "@/lib/reports/pdf/requestPdf";
 import { workbookOfSheets } from "@/lib/reports/workbook";
 import { requestSheets } from "@/lib/view/planRequest";
 
@@ -10,17 +11,23 @@ interface Context {
   readonly params: Promise<{ readonly id: string }>;
 }
 
-/** The capital request of a plan as a workbook, a sheet for each of its tables. */
-export async function GET(_request: Request, { params }: Context): Promise<Response> {
+/** The capital request of a plan: a workbook with a sheet for each of its tables, or `?form=pdf` on paper. */
+export async function GET(request: Request, { params }: Context): Promise<Response> {
   const actor = await currentActor();
   if (!actor) return new Response(null, { status: 401 });
   const { id } = await params;
   const page = z.uuid().safeParse(id).success ? await readBoard(actor, { planId: id, whole: true }) : null;
   if (!page) return new Response(null, { status: 404 });
-  const name = `capital-request-${page.name.replace(/[^\w.-]/g, "_")}-issue-${page.issue}.xlsx`;
-  return new Response(await workbookOfSheets(requestSheets(page)), {
+  const onPaper = new URL(request.url).searchParams.get("form") === "pdf";
+  const bytes = onPaper ? await requestPdf(page) : await workbookOfSheets(requestSheets(page));
+  const type = onPaper
+    ? "application/pdf"
+    : "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+  const ending = onPaper ? "pdf" : "xlsx";
+  const name = `capital-request-${page.name.replace(/[^\w.-]/g, "_")}-issue-${page.issue}.${ending}`;
+  return new Response(bytes, {
     headers: {
-      "Content-Type": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+      "Content-Type": type,
       "Content-Disposition": `attachment; filename="${name}"`,
       "Cache-Control": "no-store",
     },

@@ -1,7 +1,6 @@
 import { RowTable } from "@/app/_ui/RowTable";
-import { NOT_KNOWN, plainNumber } from "@/lib/view/number";
 import type { DocTable } from "@/lib/view/planRequest";
-import { day } from "@/lib/view/time";
+import { cellText } from "@/lib/view/requestWords";
 
 /** The tables of a document, as they also stand in its file. */
 export function DocTables({ tables }: { readonly tables: readonly DocTable[] }) {
@@ -18,7 +17,7 @@ export function DocTables({ tables }: { readonly tables: readonly DocTable[] }) 
               const column = columns[i];
               return (
                 <td key={column?.title} data-align={column?.kind === "number" ? "end" : undefined}>
-                  {shown(value, column?.kind ?? "text", column?.title ?? "")}
+                  {cellText(value, column)}
                 </td>
               );
             })}
@@ -27,11 +26,4 @@ export function DocTables({ tables }: { readonly tables: readonly DocTable[] }) 
       </RowTable>
     </section>
   ));
-}
-
-function shown(value: string | number | null, kind: "text" | "number" | "date", title: string): string {
-  if (value === null) return kind === "text" ? "" : NOT_KNOWN;
-  if (kind === "date") return day(String(value));
-  if (typeof value === "number") return title === "Year" ? String(value) : plainNumber(value);
-  return value;
 }

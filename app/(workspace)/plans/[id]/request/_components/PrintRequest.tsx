@@ -2,11 +2,11 @@
 
 import { Button } from "@/app/_ui/Button";
 
-/** Opens the browser's print, which also makes a PDF. */
+/** Opens the browser's print. */
 export function PrintRequest() {
   return (
     <Button kind="primary" onClick={() => window.print()}>
-      Print or keep as PDF
+      Print
     </Button>
   );
 }

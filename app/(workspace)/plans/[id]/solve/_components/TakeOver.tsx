@@ -14,16 +14,16 @@ interface TakeOverProps {
   readonly before: readonly PlanChoice[];
 }
 
-/** Puts the plan that was found onto the board; pinned lines stay as they are. */
+/** Puts the plan that was found onto the board; what is placed of pinned lines stays. */
 export function TakeOver({ planId, version, choices, before }: TakeOverProps) {
   const { done, tell, undo, close } = useDone();
   const take = async () => {
-    const answer = await fillThisBoard({ planId, version, choices: [...choices] });
+    const answer = await fillThisBoard({ planId, version, choices: [...choices], back: false });
     tell(
       answer.ok
         ? {
             message: "The plan found stands on the board.",
-            undo: () => fillThisBoard({ ...answer.value, choices: [...before] }),
+            undo: () => fillThisBoard({ ...answer.value, choices: [...before], back: true }),
           }
         : { message: answer.error.reason },
     );

@@ -108,7 +108,7 @@ function Cells({ unit }: { readonly unit: RemovedRow }) {
   const { partId, part, serial, revision, place, removedOn, result, testedBy, how, testedOn, bin } = unit;
   return (
     <>
-      <th scope="row">
+      <th scope="row" className="whitespace-nowrap">
         <AsOfLink href={`/parts/${partId}`}>{part}</AsOfLink>
         {revision === "" ? null : <span className="font-normal text-ink-2"> {revision}</span>}
       </th>
@@ -117,7 +117,7 @@ function Cells({ unit }: { readonly unit: RemovedRow }) {
       <td className="whitespace-nowrap">{day(removedOn)}</td>
       <td>{result === null ? "▲ removed, untested" : `● ${RESULT_WORDS[result]}, ${day(testedOn)}`}</td>
       <td>{result === null ? "" : `${testedBy}: ${how}`}</td>
-      <td>{result === "scrapped" ? "none" : bin}</td>
+      <td className="whitespace-nowrap">{result === "scrapped" ? "none" : bin}</td>
     </>
   );
 }

@@ -37,7 +37,9 @@ export function CutoverLive({ plan, timeZone, projectId, today, mayWrite }: Cuto
   const { done, tell, undo, close } = useDone();
   const device = useDeviceClock();
   const standing = cutoverStanding(plan, reckonAt(plan, device));
-  const expected = new Map(standing.expected.steps.map((step) => [step.id, step]));
+  const { steps } = standing.expected;
+  const expected = new Map(steps.map((step) => [step.id, step]));
+  const toCome = steps.find(({ state }) => state === "to-come")?.id;
   return (
     <>
       <Standing plan={plan} standing={standing} timeZone={timeZone} />
@@ -61,7 +63,11 @@ export function CutoverLive({ plan, timeZone, projectId, today, mayWrite }: Cuto
               const found = expected.get(step.id);
               return found ? (
                 <li key={step.id}>
-                  <StepCard {...{ plan, step, timeZone, mayWrite, tell }} expected={found} />
+                  <StepCard
+                    {...{ plan, step, timeZone, mayWrite, tell }}
+                    expected={found}
+                    next={found.state === "running" || step.id === toCome}
+                  />
                 </li>
               ) : null;
             })}
@@ -79,7 +85,7 @@ interface StandingProps {
   readonly timeZone: string;
 }
 
-const POINT_LOOKS = { ahead: "info", past: "problem", none: "caution" } as const;
+const POINT_LOOKS = { ahead: "info", past: "problem", none: "caution", over: "info" } as const;
 
 function Standing({ plan, standing, timeZone }: StandingProps) {
   const { at, expected, fallBack, point, done } = standing;

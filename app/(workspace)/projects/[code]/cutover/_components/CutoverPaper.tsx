@@ -22,8 +22,8 @@ export function CutoverPaper({ plan, timeZone }: CutoverPaperProps) {
       <RowTable caption={`Steps of ${plan.name}`} heads={HEADS}>
         {plan.steps.map(({ id, title, hours, who, phone, needs, caution, startedAt, endedAt }) => (
           <tr key={id}>
-            <td>{moment(planned.get(id) ?? null, timeZone)}</td>
-            <td>{span(hours)}</td>
+            <td className="whitespace-nowrap">{moment(planned.get(id) ?? null, timeZone)}</td>
+            <td className="whitespace-nowrap">{span(hours)}</td>
             <td>
               {title}
               {isCutoverCaution(caution) ? <strong> ⚠ {CUTOVER_CAUTIONS[caution].title}</strong> : null}
@@ -32,9 +32,9 @@ export function CutoverPaper({ plan, timeZone }: CutoverPaperProps) {
               {who} {phone}
             </td>
             <td>{needs}</td>
-            <td>{written(startedAt)}</td>
-            <td>{written(endedAt)}</td>
-            <td />
+            <td className="min-w-[15mm]">{written(startedAt)}</td>
+            <td className="min-w-[15mm]">{written(endedAt)}</td>
+            <td className="min-w-[15mm]" />
           </tr>
         ))}
       </RowTable>

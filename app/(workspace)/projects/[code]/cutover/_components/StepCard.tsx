@@ -18,13 +18,15 @@ interface StepCardProps {
   readonly expected: ExpectedStep;
   readonly timeZone: string;
   readonly mayWrite: boolean;
+  /** What the floor has to do with now: it runs, or is the first to come. */
+  readonly next: boolean;
   readonly tell: (done: Done) => void;
 }
 
 const MARKS = { "to-come": "○ to come", running: "◐ running", done: "● over" } as const;
 
 /** One step on the floor: big enough for a thumb in a glove. */
-export function StepCard({ plan, step, expected, timeZone, mayWrite, tell }: StepCardProps) {
+export function StepCard({ plan, step, expected, timeZone, mayWrite, next, tell }: StepCardProps) {
   const { title, who, phone, needs, caution } = step;
   return (
     <article className="grid gap-2 border border-rule-2 px-4 py-3" aria-label={title}>
@@ -51,7 +53,7 @@ export function StepCard({ plan, step, expected, timeZone, mayWrite, tell }: Ste
       ) : null}
       {mayWrite ? (
         <div className="flex flex-wrap items-start gap-3">
-          <ClockButtons key={step.version} {...{ step, timeZone, tell }} />
+          <ClockButtons key={step.version} {...{ step, timeZone, next, tell }} />
           <StepForm {...{ plan, step, tell }} trigger="Change" />
         </div>
       ) : null}
@@ -65,14 +67,11 @@ function timeWords({ state, start, end, lateHours }: ExpectedStep, timeZone: str
   if (state === "done") return `Was from ${moment(start, timeZone)} to ${moment(end, timeZone)}, ${late}.`;
   if (state === "running")
     return `Runs since ${moment(start, timeZone)}, expected to end ${moment(end, timeZone)}, ${late}.`;
+  if (late === "on time") return "";
   return `Expected ${moment(start, timeZone)} to ${moment(end, timeZone)}, ${late}.`;
 }
 
-interface ClockProps {
-  readonly step: CutoverStepRow;
-  readonly timeZone: string;
-  readonly tell: (done: Done) => void;
-}
+type ClockProps = Pick<StepCardProps, "step" | "timeZone" | "next" | "tell">;
 
 interface Times {
   readonly startedAt: string;
@@ -80,7 +79,7 @@ interface Times {
 }
 
 /** The button for what comes next, and both times to type where it was not now. */
-function ClockButtons({ step, timeZone, tell }: ClockProps) {
+function ClockButtons({ step, timeZone, next, tell }: ClockProps) {
   const [pending, start] = useTransition();
   const [problem, setProblem] = useState<string | null>(null);
   const { id: stepId, version, title } = step;
@@ -109,7 +108,7 @@ function ClockButtons({ step, timeZone, tell }: ClockProps) {
         {step.startedAt === null ? (
           <BigButton
             label={`Begins now: ${title}`}
-            pending={pending}
+            {...{ pending, next }}
             onPress={() => write({ ...before, startedAt: now() })}
           >
             Begins now
@@ -118,7 +117,7 @@ function ClockButtons({ step, timeZone, tell }: ClockProps) {
         {step.startedAt !== null && step.endedAt === null ? (
           <BigButton
             label={`Over now: ${title}`}
-            pending={pending}
+            {...{ pending, next }}
             onPress={() => write({ ...before, endedAt: now() })}
           >
             Over now
@@ -143,14 +142,15 @@ function ClockButtons({ step, timeZone, tell }: ClockProps) {
 interface BigButtonProps {
   readonly label: string;
   readonly pending: boolean;
+  readonly next: boolean;
   readonly onPress: () => void;
   readonly children: string;
 }
 
-function BigButton({ label, pending, onPress, children }: BigButtonProps) {
+function BigButton({ label, pending, next, onPress, children }: BigButtonProps) {
   return (
     <Button
-      kind="primary"
+      kind={next ? "primary" : "plain"}
       className="min-h-14 min-w-40 text-lg"
       aria-label={label}
       aria-disabled={pending}

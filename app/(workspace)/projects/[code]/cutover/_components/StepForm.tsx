@@ -8,7 +8,8 @@ import { SelectField } from "@/app/_ui/field/SelectField";
 import { TextField } from "@/app/_ui/field/TextField";
 import type { Done } from "@/app/(workspace)/_components/useDone";
 import { addThisStep, changeThisStep, dropThisStep } from "@/app/(workspace)/projects/[code]/cutover/actions";
-import { CUTOVER_CAUTIONS } from "@/lib/projects/cutoverCautions";
+import { CUTOVER_CAUTIONS, isCutoverCaution } from "@/lib/projects/cutoverCautions";
+import type { CutoverCaution } from "@/lib/schema/cutover";
 import type { CutoverPlan, CutoverStepRow } from "@/lib/view/cutover";
 
 interface StepFormProps {
@@ -22,7 +23,10 @@ interface StepFormProps {
 const CAUTIONS = Object.entries(CUTOVER_CAUTIONS).map(([value, { title }]) => ({ value, label: title }));
 
 function saidOf({ title, afterHours, hours, who, phone, needs, caution }: CutoverStepRow) {
-  return { title, who, phone, needs, caution, afterHours: String(afterHours), hours: String(hours) };
+  return {
+    ...{ title, who, phone, needs, afterHours: String(afterHours), hours: String(hours) },
+    caution: isCutoverCaution(caution) ? caution : ("" as const),
+  };
 }
 
 /** Adds a step, or changes what is planned of one. */
@@ -30,7 +34,12 @@ export function StepForm({ plan, step, trigger, tell }: StepFormProps) {
   const save = (text: (name: string) => string) => {
     const said = {
       ...{ title: text("title"), afterHours: text("afterHours"), hours: text("hours") },
-      ...{ who: text("who"), phone: text("phone"), needs: text("needs"), caution: text("caution") },
+      ...{
+        who: text("who"),
+        phone: text("phone"),
+        needs: text("needs"),
+        caution: text("caution") as CutoverCaution | "",
+      },
     };
     return orOffline(
       step

@@ -8,7 +8,7 @@ import { useProjectChange } from "@/app/(workspace)/projects/[code]/_components/
 import { RestField } from "@/app/(workspace)/projects/[code]/money/_components/RestField";
 import type { Ledger, LedgerLine } from "@/lib/projects/ledger";
 import { costClassWords } from "@/lib/view/costClass";
-import { exactMoney } from "@/lib/view/format";
+import { exactAmount } from "@/lib/view/format";
 import type { ProjectFile } from "@/lib/view/project";
 
 interface ClassTableProps {
@@ -50,17 +50,17 @@ export function ClassTable({ project, ledger, mayWrite }: ClassTableProps) {
               {mayWrite && costClass !== null ? (
                 <RestField {...{ project, costClass, change }} />
               ) : (
-                exactMoney(line.toOrder, currency)
+                exactAmount(line.toOrder, currency)
               )}
             </td>
-            <td data-align="end">{exactMoney(line.forecast, currency)}</td>
+            <td data-align="end">{exactAmount(line.forecast, currency)}</td>
           </tr>
         ))}
         <tr className="font-semibold">
           <th scope="row">Sum</th>
           <Amounts line={total} currency={currency} />
-          <td data-align="end">{exactMoney(total.toOrder, currency)}</td>
-          <td data-align="end">{exactMoney(total.forecast, currency)}</td>
+          <td data-align="end">{exactAmount(total.toOrder, currency)}</td>
+          <td data-align="end">{exactAmount(total.forecast, currency)}</td>
         </tr>
       </RowTable>
       <FormMessage kind="problem">{change.refusal?.reason}</FormMessage>
@@ -74,7 +74,7 @@ const AMOUNTS = ["original", "changed", "budget", "ordered", "paid", "open"] as 
 function Amounts({ line, currency }: { readonly line: LedgerLine; readonly currency: string }) {
   return AMOUNTS.map((key) => (
     <td key={key} data-align="end">
-      {exactMoney(line[key], currency)}
+      {exactAmount(line[key], currency)}
     </td>
   ));
 }

@@ -22,12 +22,14 @@ interface RatesProps {
 }
 
 const HEADS = ["Currency", "Kind", { text: "For one euro", end: true }, "From", "Source"];
-const MOST_MONTHS = 12;
+/** Months whose rates are listed, the newest first; older ones stay in force for entries of their days. */
+const MONTHS_SHOWN = 3;
 
 /** The rates money is converted at: the budget rate, and what finance booked at month by month. */
 export function Rates({ table, currency, asOf }: RatesProps) {
   const change = useProjectChange();
-  const months = table.months.slice(0, MOST_MONTHS);
+  const newest = [...new Set(table.months.map(({ on }) => on))].slice(0, MONTHS_SHOWN);
+  const months = table.months.filter(({ on }) => newest.includes(on));
   const takeBack = ({ currency: code, on, perEuro, source }: StatedRate) => {
     const which = { currency: code, month: on.slice(0, 7) };
     change.run({

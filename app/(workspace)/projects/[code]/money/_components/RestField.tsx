@@ -36,7 +36,7 @@ export function RestField({ project, costClass, change }: RestFieldProps) {
       <input
         name="rest"
         aria-label={`Still to order for ${name}`}
-        className="input w-36 text-end"
+        className="input w-28 text-end"
         inputMode="decimal"
         autoComplete="off"
         defaultValue={seen ?? ""}

@@ -22,25 +22,36 @@ interface TaskTableProps {
   readonly onMove: ((id: string, wanted: TaskDraft | null) => void) | null;
 }
 
-const HEADS = ["Task", "After", "Days", "From", "To", "Can slip"] as const;
+/** On paper every column has its share, so that the bars leave room for words. */
+const HEADS = [
+  { text: "Task", width: "print:w-[23%]" },
+  { text: "After", width: "print:w-[8%]" },
+  { text: "Days", width: "print:w-[5%]", end: true },
+  { text: "From", width: "print:w-[12%]" },
+  { text: "To", width: "print:w-[9%]" },
+  { text: "Can slip", width: "print:w-[5%]", end: true },
+] as const;
+
+/** More tasks than this scroll by themselves, so that the months stay in sight. */
+const LONG = 30;
 
 /** The tasks as a table, each with its bar on one time line beside it. */
 export function TaskTable({ file, view, asOf, change, mayWrite, onMove }: TaskTableProps) {
   const scale: BarScale = { ...chartDays(view, asOf), asOf, windows: file.windows };
   return (
-    <div className="table-frame" data-long="">
+    <div className="table-frame" data-long={view.rows.length > LONG ? "" : undefined}>
       <table className="table">
         <caption className="sr-only">Tasks of the project</caption>
         <thead>
           <tr>
-            {HEADS.map((head) => (
+            {HEADS.map(({ text, width, ...head }) => (
               <th
-                key={head}
+                key={text}
                 scope="col"
-                className="label"
-                data-align={head === "Days" || head === "Can slip" ? "end" : undefined}
+                className={`label ${width}`}
+                data-align={"end" in head ? "end" : undefined}
               >
-                {head}
+                {text}
               </th>
             ))}
             <th scope="col" className="label">
@@ -112,7 +123,7 @@ function TaskRow({ file, row, scale, change, mayWrite, onMove }: TaskRowProps) {
       </td>
       <td className="whitespace-nowrap">{day(now.finish)}</td>
       <td data-align="end">{slipWords(row)}</td>
-      <td className="w-full min-w-[28rem] print:min-w-0">
+      <td className="w-full min-w-[28rem] print:w-auto print:min-w-0">
         <TaskBar {...{ row, scale, gates, onMove: task.startedOn === null ? onMove : null }} />
         {isDraft ? <span className="text-sm">changed, not kept</span> : null}
       </td>
