@@ -1,5 +1,5 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
-import type { CostClass } from "@/lib/projects/ledger";
+import type { CostClass } from "@/lib/schema/costClass";
 
 export interface CostEntryRow {
   readonly id: string;

@@ -15,7 +15,7 @@ export interface Deeded {
   /** The parts whose stock alone it touched; without them it may have touched any figure. Not audited. */
   readonly stockOf?: readonly string[];
   /** It touched nothing an evaluation reads, though its entity has such fields too. Not audited. */
-  readonly beside?: true;
+  readonly beside?: boolean;
 }
 
 export type Transaction = Prisma.TransactionClient;
@@ -35,7 +35,6 @@ const BESIDE_THE_FIGURES: ReadonlySet<string> = new Set([
   "Plan",
   "PlanLine",
   "SolveRun",
-  "Project",
   "CostEntry",
   "CostImport",
   "BudgetItem",

@@ -61,7 +61,7 @@ async function readLines(actor: Actor, evaluationId: string): Promise<DatedLine[
 
 async function readRemovals(actor: Actor): Promise<RemovalAhead[]> {
   const rows = await database().plannedRemoval.findMany({
-    where: { line: atSites(actor, "read") },
+    where: { line: atSites(actor, "read"), project: { status: { notIn: ["closed", "parked"] } } },
     select: {
       ...{ units: true, leavesOn: true },
       line: { select: { code: true, site: { select: { code: true } } } },

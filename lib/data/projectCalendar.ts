@@ -2,7 +2,7 @@ import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { readPlanInputs } from "@/lib/data/planInputs";
-import { scheduleTask, taskParts } from "@/lib/data/schedule/taskRow";
+import { loadTaskRows } from "@/lib/data/schedule/taskRows";
 import { atSites } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { figureAt, type PlanInputs } from "@/lib/view/planInputs";
@@ -25,21 +25,31 @@ export async function readProjectCalendar(actor: Actor, asOf: IsoDate): Promise<
     database().project.findMany({
       where: { ...atSites(actor, "read"), status: { notIn: ["closed", "parked"] } },
       select: {
-        ...{ code: true, name: true, siteId: true, startsOn: true, line: { select: { code: true } } },
-        tasks: { include: taskParts, orderBy: { sequence: "asc" } },
+        ...{
+          id: true,
+          code: true,
+          name: true,
+          siteId: true,
+          startsOn: true,
+          line: { select: { code: true } },
+        },
       },
       orderBy: { code: "asc" },
     }),
   ]);
+  const tasks = await loadTaskRows(
+    database(),
+    projects.map(({ id }) => id),
+  );
   const shutdowns = windows.map(({ id, siteId, name, line, usableHours, ...days }) => ({
     ...{ id, siteId, name, lineCode: line?.code ?? null, usableHours: usableHours?.toNumber() ?? null },
     ...{ startsOn: dayText(days.startsOn), endsOn: dayText(days.endsOn) },
   }));
   return {
     sites: inputs.sites.map((site) => siteOf(site, inputs, shutdowns)),
-    projects: projects.map(({ startsOn, line, tasks, ...project }) => ({
+    projects: projects.map(({ id, startsOn, line, ...project }) => ({
       ...{ ...project, lineCode: line.code, startsOn: startsOn && dayText(startsOn) },
-      tasks: tasks.map(scheduleTask),
+      tasks: tasks.get(id) ?? [],
       windows: shutdowns.filter(
         ({ siteId, lineCode }) => siteId === project.siteId && (lineCode === null || lineCode === line.code),
       ),

@@ -55,6 +55,8 @@ export async function changeProject(
     record({
       ...{ deed: "project:change", entity: "Project", entityId: projectId, siteId: project.siteId },
       ...{ before: figuresOf(project), after: wanted },
+      // What a parked project would take out stays in the line.
+      beside: (project.status === "parked") === (wanted.status === "parked"),
     });
     return ok(null);
   });
@@ -86,7 +88,7 @@ export async function setMilestone(
   });
 }
 
-/** Takes a project's start back while nothing is booked, no milestone or step of an axis is done and no task begun. */
+/** Takes a project's start back while nothing is booked, no milestone or step of an axis is done, no task begun and no unit moved. */
 export async function removeProject(
   actor: Actor,
   { projectId, version }: RemoveProject,
@@ -99,6 +101,7 @@ export async function removeProject(
         ...{ id: projectId, version, costs: { none: {} }, axisSteps: { none: {} } },
         milestones: { none: { doneOn: { not: null } } },
         tasks: { none: { startedOn: { not: null } } },
+        ...{ removed: { none: {} }, fitted: { none: {} } },
       },
     });
     if (count === 0)

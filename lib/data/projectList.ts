@@ -8,6 +8,7 @@ import { roundAmount } from "@/lib/kernel/money";
 import type { ProjectStatus } from "@/lib/view/project";
 import type { PaidQuarter } from "@/lib/view/projectCash";
 import { type ListedProject, listedFigures } from "@/lib/view/projectList";
+import { Prisma } from "@/prisma/generated/client";
 
 /** One project as the database adds it up; money as text, weights as numbers. */
 interface SummedRow {
@@ -60,7 +61,34 @@ function sumProjects(actor: Actor, asOf: IsoDate): Promise<SummedRow[]> {
   return database().$queryRaw<SummedRow[]>`
     WITH seen AS (
       SELECT * FROM "Project" WHERE ${ids}::uuid[] IS NULL OR "siteId" = ANY(${ids}::uuid[])
-    ), bought AS (
+    ), ${moneyOf(asOf)}, ${budgetsOf(asOf)}, ${workOf(asOf)}, ${gates}
+    SELECT p."id"::text, p."code", p."name", p."status"::text, site."code" AS "siteCode", line."code" AS "lineCode",
+      p."currency", rate."perEuro"::text, p."cause", p."startsOn"::text, p."endsOn"::text, p."forecast"::text,
+      (p."budget" + coalesce(change."fresh", 0))::text AS "budget",
+      coalesce(money."paid", 0)::text AS "paid", coalesce(money."open", 0)::text AS "open",
+      (item."contingency" + coalesce(change."toContingency", 0) - coalesce(money."ofContingency", 0))::text
+        AS "contingencyLeft",
+      coalesce(work."weight", 0) AS "weight", coalesce(work."planned", 0) AS "planned",
+      coalesce(work."earned", 0) AS "earned", coalesce(work."overdue", 0) AS "overdue",
+      gate."name" AS "gate",
+      CASE WHEN gate."id" IS NOT NULL THEN (SELECT count(*) FROM "GateItem" i WHERE i."gateId" = gate."id"
+        AND i."doneOn" IS NULL)::int END AS "gateOpen",
+      (SELECT t."plannedStart"::text FROM "ProjectTask" t WHERE t."id" = gate."taskId") AS "gateOn"
+    FROM seen p
+    JOIN "Site" site ON site."id" = p."siteId"
+    JOIN "Line" line ON line."id" = p."lineId"
+    LEFT JOIN "CurrencyRate" rate ON rate."currency" = p."currency"
+    LEFT JOIN money ON money."projectId" = p."id"
+    LEFT JOIN change ON change."projectId" = p."id"
+    LEFT JOIN item ON item."projectId" = p."id"
+    LEFT JOIN work ON work."projectId" = p."id"
+    LEFT JOIN gate ON gate."projectId" = p."id"
+    ORDER BY p."code"`;
+}
+
+/** By order, then by project: paid, and of each order what no invoice has taken; as `ledger` has it. */
+const moneyOf = (asOf: IsoDate) => Prisma.sql`
+    bought AS (
       SELECT "projectId", CASE "kind" WHEN 'committed' THEN "reference" ELSE "orderReference" END AS "order",
         sum("amount") FILTER (WHERE "kind" = 'committed') AS "ordered",
         bool_or("costClass" = 'contingency') FILTER (WHERE "kind" = 'committed') AS "isContingency",
@@ -73,7 +101,11 @@ function sumProjects(actor: Actor, asOf: IsoDate): Promise<SummedRow[]> {
         sum("ofContingency" + CASE WHEN "isContingency" THEN "unsorted" + greatest(0, "ordered" - "paid") ELSE 0 END)
           AS "ofContingency"
       FROM bought GROUP BY 1
-    ), change AS (
+    )`;
+
+/** Approved changes and the contingency of the original budget. */
+const budgetsOf = (asOf: IsoDate) => Prisma.sql`
+    change AS (
       SELECT c."projectId",
         sum(a."amount") FILTER (WHERE c."source" = 'new_money') AS "fresh",
         sum(CASE WHEN c."source" = 'contingency' THEN -a."amount" ELSE 0 END
@@ -84,7 +116,11 @@ function sumProjects(actor: Actor, asOf: IsoDate): Promise<SummedRow[]> {
     ), item AS (
       SELECT "projectId", coalesce(sum("amount") FILTER (WHERE "costClass" = 'contingency'), 0) AS "contingency"
       FROM "BudgetItem" GROUP BY 1
-    ), counted AS (
+    )`;
+
+/** What milestones plan and earn, whole or by the axes that did their step; as `progress` has it. */
+const workOf = (asOf: IsoDate) => Prisma.sql`
+    counted AS (
       SELECT "id", "lineId" FROM seen WHERE "id" IN (SELECT "projectId" FROM "Milestone" WHERE "axisStep" IS NOT NULL)
     ), axes AS (
       SELECT p."id" AS "projectId", coalesce(r."round", 1) AS "round", count(*) AS "axes"
@@ -118,33 +154,14 @@ function sumProjects(actor: Actor, asOf: IsoDate): Promise<SummedRow[]> {
         sum("weight" * "share") AS "earned",
         count(*) FILTER (WHERE "dueOn" < ${asOf}::date AND "share" < 1)::int AS "overdue"
       FROM earning GROUP BY 1
-    ), gate AS (
+    )`;
+
+/** The first gate of each project that is not passed. */
+const gates = Prisma.sql`
+    gate AS (
       SELECT DISTINCT ON ("projectId") "projectId", "id", "name", "taskId"
       FROM "ProjectGate" WHERE "decision" <> 'passed' ORDER BY "projectId", "sequence"
-    )
-    SELECT p."id"::text, p."code", p."name", p."status"::text, site."code" AS "siteCode", line."code" AS "lineCode",
-      p."currency", rate."perEuro"::text, p."cause", p."startsOn"::text, p."endsOn"::text, p."forecast"::text,
-      (p."budget" + coalesce(change."fresh", 0))::text AS "budget",
-      coalesce(money."paid", 0)::text AS "paid", coalesce(money."open", 0)::text AS "open",
-      (item."contingency" + coalesce(change."toContingency", 0) - coalesce(money."ofContingency", 0))::text
-        AS "contingencyLeft",
-      coalesce(work."weight", 0) AS "weight", coalesce(work."planned", 0) AS "planned",
-      coalesce(work."earned", 0) AS "earned", coalesce(work."overdue", 0) AS "overdue",
-      gate."name" AS "gate",
-      CASE WHEN gate."id" IS NOT NULL THEN (SELECT count(*) FROM "GateItem" i WHERE i."gateId" = gate."id"
-        AND i."doneOn" IS NULL)::int END AS "gateOpen",
-      (SELECT t."plannedStart"::text FROM "ProjectTask" t WHERE t."id" = gate."taskId") AS "gateOn"
-    FROM seen p
-    JOIN "Site" site ON site."id" = p."siteId"
-    JOIN "Line" line ON line."id" = p."lineId"
-    LEFT JOIN "CurrencyRate" rate ON rate."currency" = p."currency"
-    LEFT JOIN money ON money."projectId" = p."id"
-    LEFT JOIN change ON change."projectId" = p."id"
-    LEFT JOIN item ON item."projectId" = p."id"
-    LEFT JOIN work ON work."projectId" = p."id"
-    LEFT JOIN gate ON gate."projectId" = p."id"
-    ORDER BY p."code"`;
-}
+    )`;
 
 /** What was paid by quarter and currency at the sites the person may see, up to a day. */
 export async function readPaidByQuarter(actor: Actor, asOf: IsoDate): Promise<PaidQuarter[]> {

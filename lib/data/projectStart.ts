@@ -66,7 +66,11 @@ export async function startProject(
     });
     await createTasks(tx, { projectId: created.id, tasks: work.tasks });
     const after = { code, currency, budget, perEuro: rate.perEuro.toString() };
-    record({ deed: "project:start", entity: "Project", entityId: created.id, siteId: line.siteId, after });
+    record({
+      ...{ deed: "project:start", entity: "Project", entityId: created.id, siteId: line.siteId, after },
+      // Nothing is planned to leave the line yet.
+      beside: true,
+    });
     return ok({ code });
   });
 }

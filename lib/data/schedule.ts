@@ -2,7 +2,7 @@ import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import type { Transaction } from "@/lib/data/change";
 import { database } from "@/lib/data/client";
-import { scheduleTask, taskParts } from "@/lib/data/schedule/taskRow";
+import { loadTaskRows } from "@/lib/data/schedule/taskRows";
 import { atSites } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { PlannedRow, ScheduleFile, ScheduleTask, ScheduleWindow } from "@/lib/view/schedule";
@@ -51,12 +51,7 @@ export async function readSchedule(actor: Actor, code: string): Promise<Schedule
 
 /** The tasks of a project in their order. The caller has narrowed the project to one the person may see. */
 export async function loadTasks(tx: Transaction, projectId: string): Promise<ScheduleTask[]> {
-  const rows = await tx.projectTask.findMany({
-    where: { projectId },
-    include: taskParts,
-    orderBy: { sequence: "asc" },
-  });
-  return rows.map(scheduleTask);
+  return (await loadTaskRows(tx, [projectId])).get(projectId) ?? [];
 }
 
 /** The shutdowns of a line and of its whole site, by first day. */

@@ -1,16 +1,6 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { type Amount, compareAmounts, subtractAmounts, sumAmounts } from "@/lib/kernel/money";
-
-/** What money of a project is for, in the order it is shown. */
-export const costClasses = [
-  "drives",
-  "controllers",
-  "engineering",
-  "installation",
-  "training",
-  "contingency",
-] as const;
-export type CostClass = (typeof costClasses)[number];
+import { type CostClass, costClasses } from "@/lib/schema/costClass";
 
 export interface ClassAmount {
   readonly costClass: CostClass;

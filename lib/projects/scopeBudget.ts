@@ -1,6 +1,7 @@
 import { type Amount, splitAmount } from "@/lib/kernel/money";
-import { type ClassAmount, type CostClass, costClasses } from "@/lib/projects/ledger";
+import type { ClassAmount } from "@/lib/projects/ledger";
 import type { MoneyRow, ScopeMoney } from "@/lib/retrofit/scope/scopeMoney";
+import { type CostClass, costClasses } from "@/lib/schema/costClass";
 
 /** What the rows of a scope are for, by how their labels begin. */
 const STARTS: readonly (readonly [CostClass, RegExp])[] = [

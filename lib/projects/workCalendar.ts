@@ -38,24 +38,26 @@ export function workDays(calendar: WorkCalendar, origin: IsoDate): WorkDays {
   if (!calendar.weekdays.some((one) => one >= 1 && one <= DAYS_A_WEEK))
     throw new RangeError("a calendar must work on one weekday at least");
   const worked = new Set(calendar.weekdays);
-  const free = new Set(calendar.holidays);
-  const days: IsoDate[] = [];
+  const free = new Set(calendar.holidays.map((day) => daysBetween(origin, day)));
+  const first = weekday(origin) - 1;
+  /** Calendar days from the origin to each working day. */
+  const days: number[] = [];
   /** For each calendar day from the origin, the place of the first working day on or after it. */
   const places: number[] = [];
   let rest = 0;
   const extend = () => {
-    const day = addDays(origin, places.length);
+    const after = places.length;
     places.push(days.length);
     rest += 1;
-    if (rest > LONGEST_REST_DAYS) throw new RangeError(`no working day in the ${rest} days up to ${day}`);
-    if (!worked.has(weekday(day)) || free.has(day)) return;
-    days.push(day);
+    if (rest > LONGEST_REST_DAYS) throw new RangeError(`no working day in ${rest} days from ${origin}`);
+    if (!worked.has(((first + after) % DAYS_A_WEEK) + 1) || free.has(after)) return;
+    days.push(after);
     rest = 0;
   };
   return {
     dayAt: (place) => {
       while (days.length <= place) extend();
-      return days[place] ?? origin;
+      return addDays(origin, days[place] ?? 0);
     },
     placeOf: (day) => {
       const after = Math.max(0, daysBetween(origin, day));

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { isCurrency } from "@/lib/kernel/currency";
 import { isIsoDate } from "@/lib/kernel/isoDate";
-import { costClasses } from "@/lib/projects/ledger";
+import { costClasses } from "@/lib/schema/costClass";
 
 export const day = z.string().refine(isIsoDate, "Write a day that exists, as 2026-11-30.");
 

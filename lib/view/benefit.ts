@@ -11,7 +11,7 @@ import {
 import type { ReleaseResult } from "@/lib/projects/closeOut";
 import type { StopCostTerms } from "@/lib/risk/expectedStopCost";
 import { money } from "@/lib/view/format";
-import { NOT_KNOWN, plainNumber, significant } from "@/lib/view/number";
+import { count, NOT_KNOWN, plainNumber, significant } from "@/lib/view/number";
 import type { ProjectHead } from "@/lib/view/projectHead";
 import { hours } from "@/lib/view/time";
 
@@ -89,6 +89,8 @@ const rateWords = ({ removalRate: rate }: LivedStretch): string =>
 
 const moneyWords = (value: number | null) => (value === null ? NOT_KNOWN : money(value));
 
+const leftWords = (value: number | null) => (value === null ? NOT_KNOWN : `${money(value)} are left`);
+
 const RATE_WORDS: Readonly<Record<RateVerdict, string>> = {
   lower: "lower: the two spans do not touch",
   higher: "higher: the two spans do not touch",
@@ -98,7 +100,9 @@ const RATE_WORDS: Readonly<Record<RateVerdict, string>> = {
 
 const withoutHours = ({ before, after }: BenefitFigures): string => {
   const missing = before.withoutHours + after.withoutHours;
-  return missing === 0 ? "" : `${missing} events do not say how long the line stood; they are in no sum`;
+  return missing === 0
+    ? ""
+    : `${count(missing, "event does", "events do")} not say how long the line stood: in no sum`;
 };
 
 /** Before and after, thing by thing. */
@@ -147,7 +151,7 @@ export function promiseRows({ request, after, whole, released }: BenefitFigures)
     { label: "Cost, budget", promised: moneyWords(request.budget), came: moneyWords(request.paid) },
     {
       ...{ label: "Stop loss in a year that was to go", promised: moneyWords(request.stopLoss) },
-      came: whole ? `${moneyWords(after.stopMoney)} are left` : "too early to say",
+      came: whole ? leftWords(after.stopMoney) : "too early to say",
     },
     {
       ...{ label: "Parts released", promised: `${released.out} came out` },

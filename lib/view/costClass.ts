@@ -1,4 +1,4 @@
-import { type CostClass, costClasses } from "@/lib/projects/ledger";
+import { type CostClass, costClasses } from "@/lib/schema/costClass";
 
 const WORDS = {
   drives: "Drives and motors",

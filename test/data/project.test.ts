@@ -84,6 +84,21 @@ describe("a project", () => {
     expect(await file()).toMatchObject({ ...wanted, startsOn: "2025-11-17", version: version + 1 });
   });
 
+  it("moves the figures when it is parked or taken up again, and by nothing else of it", async () => {
+    const change = async (wanted: { status: "in_work" | "parked"; forecast: string }) => {
+      const { version } = await file();
+      const asked = { projectId, version, ...wanted, cause: "", startsOn: null, endsOn: null };
+      const before = await database().dataVersion.findUniqueOrThrow({ where: { id: 1 } });
+      expect((await changeProject(engineer(), asked)).ok).toBe(true);
+      const after = await database().dataVersion.findUniqueOrThrow({ where: { id: 1 } });
+      return Number(after.version - before.version);
+    };
+    expect(await change({ status: "in_work", forecast: "6300000.00" })).toBe(0);
+    expect(await change({ status: "parked", forecast: "6300000.00" })).toBe(1);
+    expect(await change({ status: "parked", forecast: "6200000.00" })).toBe(0);
+    expect(await change({ status: "in_work", forecast: "6200000.00" })).toBe(1);
+  });
+
   it("is taken away only while nothing is booked or done", async () => {
     const { version } = await file();
     expect(await removeProject(engineer(), { projectId, version })).toMatchObject({

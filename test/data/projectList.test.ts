@@ -53,6 +53,13 @@ const shown = ({ control, eacSpan, ledger, overdue, overrun, ...figures }: Proje
 ];
 
 describe("the list of projects", () => {
+  it("tells the one overrun of the demonstration, and none where work costs what was planned", async () => {
+    const rows = await readProjectList(everywhere, D0);
+    expect(rows.map(({ code, overrun }) => `${code} ${overrun}`)).toEqual([
+      ...["KAR-02-R1 budget", "THO-01-S1 kept", "VEL-09-R1 kept"],
+    ]);
+  });
+
   it("says of each project what its page says, on several days", async () => {
     for (const asOf of ["2025-12-01", "2026-06-20", "2026-10-15", D0, "2027-03-01"]) await expectSame(asOf);
   });

@@ -137,6 +137,8 @@ describe("a search for the best plan", () => {
     const choices = [...after.outcome.plan.choices];
     await fillBoard(engineer, { planId, version: await version(), choices, back: false });
     expect(await placed()).toEqual([lineId]);
+    const board = await readBoard(engineer, { planId, whole: false });
+    expect(board?.view.worth.worth).toBeCloseTo(after.worth ?? Number.NaN, 2);
     await fillBoard(engineer, { planId, version: await version(), choices: [], back: false });
     expect(await placed()).toEqual([lineId]);
     await fillBoard(engineer, { planId, version: await version(), choices: [], back: true });

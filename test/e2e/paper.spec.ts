@@ -39,6 +39,8 @@ const PAPERS = [
   ["rules", "/rules", 4],
   ["dossier of a line", "/lines/VEL-03", 15],
   ["axes of a project", "/projects/KAR-02-R1/axes", 4],
+  ["cutover of a project", "/projects/KAR-02-R1/cutover", 3],
+  ["close-out of a project", "/projects/KAR-02-R1/close", 6],
   ["last buy", `/last-buy/${seedId("Family", "HR")}`, 4],
 ] as const;
 

@@ -19,11 +19,16 @@ const cellsOf = (page: Page, table: string) =>
     .locator("tbody tr")
     .evaluateAll((rows) => rows.map((row) => [...row.children].map((cell) => cell.textContent ?? "")));
 
-test("a report is given out, saved in each form with the numbers of the screen, and saved again the same", async ({
+test("a report is given out, saved in each form with the numbers of the screen, and mailed and saved again the same", async ({
   page,
 }) => {
-  test.setTimeout(180_000);
+  test.setTimeout(240_000);
   await signIn(page, "approver@halvenor.example");
+  await page.goto("/account");
+  const mail = page.getByRole("region", { name: "Reports by mail" });
+  await mail.getByLabel(/^Of/).selectOption({ label: "KAR Karlsvik" });
+  await mail.getByRole("button", { name: "Send it to me" }).click();
+  await expect(mail.getByText("Monthly report of KAR, PDF, A4")).toBeVisible();
   await page.goto("/report?site=KAR");
   const headline = await page.getByText("expected stop loss in the next twelve months").textContent();
   const projects = await cellsOf(page, "Projects");
@@ -59,6 +64,14 @@ test("a report is given out, saved in each form with the numbers of the screen, 
   const again = await save(page, "PDF, A4");
   const digest = (bytes: Buffer) => createHash("sha256").update(bytes).digest("hex");
   expect(digest(again.bytes)).toBe(digest(a4.bytes));
+
+  await expect(async () => {
+    await page.goto("/account");
+    const left = mail.getByText(/Monthly report of KAR Karlsvik, Nov 2026\. Asked for .*: (written to|sent)/);
+    await expect(left.first()).toBeVisible({ timeout: 1_000 });
+  }).toPass({ timeout: 60_000 });
+  await mail.getByRole("button", { name: "End it" }).click();
+  await expect(mail.getByText("None is sent to you.")).toBeVisible();
 });
 
 test("who only reads and decides begins with five lines, decisions and projects, on a phone too", async ({

@@ -12,7 +12,8 @@ import {
 import { describe, test } from "vitest";
 import { placesOf } from "@/lib/kernel/currency";
 import { sumAmounts } from "@/lib/kernel/money";
-import { costClasses, type Ledger, type LedgerEntry, type LedgerInput, ledger } from "@/lib/projects/ledger";
+import { type Ledger, type LedgerEntry, type LedgerInput, ledger } from "@/lib/projects/ledger";
+import { costClasses } from "@/lib/schema/costClass";
 
 const ASOF = "2026-11-30";
 

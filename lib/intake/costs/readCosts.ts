@@ -7,7 +7,7 @@ import { type DialectAnswers, openQuestions, settleDialect } from "@/lib/intake/
 import { type MappingSuggestion, toMapping } from "@/lib/intake/suggestMapping";
 import { isCurrency, placesOf } from "@/lib/kernel/currency";
 import { ok, type Result } from "@/lib/kernel/result";
-import type { CostClass } from "@/lib/projects/ledger";
+import type { CostClass } from "@/lib/schema/costClass";
 
 /** One order or invoice as a file says it; amounts as decimal text in its own currency. */
 export interface ReadCost {

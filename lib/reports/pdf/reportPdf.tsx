@@ -15,8 +15,7 @@ Font.registerHyphenationCallback((word) => [word]);
 /** Size of the text in points, and lines a cell may have: tried in turn until the report takes no more sheets than it may. */
 const TRIES = [
   { size: 9, lines: 2 },
-  { size: 8.4, lines: 2 },
-  { size: 7.8, lines: 2 },
+  { size: 8, lines: 2 },
   { size: 7.2, lines: 2 },
   { size: 6.6, lines: 2 },
   { size: 6.6, lines: 1 },

@@ -58,7 +58,7 @@ function Head({ sheet: { title, about, sentences } }: { readonly sheet: RequestS
   return (
     <>
       <View style={{ borderTopWidth: 1.6, borderBottomWidth: 0.6, borderColor: INK, paddingVertical: 3 }}>
-        <Text style={{ fontSize: SIZE + 5, fontWeight: 600 }}>{paperText(title)}</Text>
+        <Text style={{ fontSize: SIZE + 5, fontWeight: 600, lineHeight: 1.3 }}>{paperText(title)}</Text>
         <Text>{paperText(about)}</Text>
       </View>
       {sentences.map((sentence) => (

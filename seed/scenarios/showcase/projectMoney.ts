@@ -1,4 +1,4 @@
-import type { CostClass } from "@/lib/projects/ledger";
+import type { CostClass } from "@/lib/schema/costClass";
 import type {
   BudgetItemRow,
   ChangeAmountRow,
@@ -65,8 +65,8 @@ const MONEY: Readonly<Record<string, MoneySpec>> = {
   },
   "VEL-09-R1": {
     items: {
-      ...{ drives: "145000.00", engineering: "62000.00", installation: "68000.00" },
-      ...{ training: "10000.00", contingency: "25000.00" },
+      ...{ drives: "150000.00", engineering: "64000.00", installation: "74000.00" },
+      ...{ training: "10000.00", contingency: "12000.00" },
     },
     toOrder: { drives: "4000.00", engineering: "6000.00", installation: "85100.00", training: "10000.00" },
     statedOn: "2026-11-23",
@@ -86,12 +86,12 @@ const MONEY: Readonly<Record<string, MoneySpec>> = {
   },
   "THO-01-S1": {
     items: {
-      ...{ controllers: "24000.00", engineering: "16000.00", installation: "16000.00" },
-      contingency: "8000.00",
+      ...{ controllers: "24000.00", engineering: "18000.00", installation: "18000.00" },
+      contingency: "4000.00",
     },
     toOrder: {
-      ...{ controllers: "5100.00", engineering: "600.00", installation: "16000.00" },
-      contingency: "8000.00",
+      ...{ controllers: "5100.00", engineering: "600.00", installation: "20000.00" },
+      contingency: "4000.00",
     },
     statedOn: "2026-11-27",
     changes: [],

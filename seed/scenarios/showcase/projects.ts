@@ -1,5 +1,5 @@
 import { crossRate } from "@/lib/kernel/money";
-import type { CostClass } from "@/lib/projects/ledger";
+import type { CostClass } from "@/lib/schema/costClass";
 import type { CostEntryRow } from "@/seed/moneyTables";
 import type { MilestoneRow, ProjectRow } from "@/seed/projectTables";
 import { PROJECTS, type ProjectSpec } from "@/seed/scenarios/showcase/projectSpecs";

@@ -6,6 +6,7 @@ import { money, thousands } from "@/lib/view/format";
 import { count } from "@/lib/view/number";
 import { cashByQuarter, cashTotals, type PaidQuarter } from "@/lib/view/projectCash";
 import type { ListedProject } from "@/lib/view/projectList";
+import { day } from "@/lib/view/time";
 
 interface FinanceProps {
   readonly projects: readonly ListedProject[];
@@ -22,7 +23,7 @@ export function Finance({ projects, paid, asOf }: FinanceProps) {
   return (
     <Section
       title="Money of all projects"
-      lead={`${count(rated, "project")} in euros at the budget rates. In the end: what each lead states, else the trend, else the budget; of projects closed or parked, what is paid. The rest is spread evenly from ${asOf} to each planned end: an assumption, not a payment plan.`}
+      lead={`${count(rated, "project")} in euros at the budget rates. In the end: what each lead states, else the trend, else the budget; of projects closed or parked, what is paid. The rest is spread evenly from ${day(asOf)} to each planned end: an assumption, not a payment plan.`}
     >
       <KeyFigures>
         <KeyFigure label="Budget" value={money(budget)} />

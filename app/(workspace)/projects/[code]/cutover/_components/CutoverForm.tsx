@@ -10,6 +10,7 @@ import { DateField } from "@/app/_ui/field/DateField";
 import { FieldFrame } from "@/app/_ui/field/FieldFrame";
 import { TextField } from "@/app/_ui/field/TextField";
 import { useSend } from "@/app/_ui/useSend";
+import type { Done } from "@/app/(workspace)/_components/useDone";
 import {
   addThisCutover,
   changeThisCutover,
@@ -23,10 +24,22 @@ interface CutoverFormProps {
   readonly today: string;
   /** Null is a new one. */
   readonly plan: CutoverPlan | null;
+  /** Says what was changed, with the way back. */
+  readonly tell?: (done: Done) => void;
+}
+
+/** The times and the way back of a stored one, as they are typed. */
+function saidOf(plan: CutoverPlan, timeZone: string) {
+  const { name, startsAt, productionAt, restoreHours, marginHours, restoreTestedOn, restoreTestedBy } = plan;
+  return {
+    ...{ name, restoreTestedBy, restoreTestedOn: restoreTestedOn ?? "" },
+    ...{ startsAt: clockReading(startsAt, timeZone), productionAt: clockReading(productionAt, timeZone) },
+    ...{ restoreHours: restoreHours?.toString() ?? "", marginHours: marginHours?.toString() ?? "" },
+  };
 }
 
 /** Plans a cutover, or changes its times and its way back. */
-export function CutoverForm({ projectId, timeZone, today, plan }: CutoverFormProps) {
+export function CutoverForm({ projectId, timeZone, today, plan, tell }: CutoverFormProps) {
   const router = useRouter();
   const save = (text: (name: string) => string) => {
     const said = {
@@ -47,10 +60,11 @@ export function CutoverForm({ projectId, timeZone, today, plan }: CutoverFormPro
           <EntryForm
             submit="Keep it"
             save={save}
-            onSaved={({ cutoverId }) => {
+            onSaved={(mark) => {
               close();
-              if (plan) router.refresh();
-              else router.push(`?plan=${cutoverId}`);
+              if (!plan) return router.push(`?plan=${mark.cutoverId}`);
+              const undo = () => changeThisCutover({ ...mark, ...saidOf(plan, timeZone) });
+              tell?.({ message: "Times and way back are written down.", undo });
             }}
           >
             {(errorOf) => (
@@ -69,13 +83,13 @@ export function CutoverForm({ projectId, timeZone, today, plan }: CutoverFormPro
   );
 }
 
-interface FieldsProps extends Omit<CutoverFormProps, "projectId"> {
+interface FieldsProps extends Omit<CutoverFormProps, "projectId" | "tell"> {
   readonly errorOf: (name: string) => string | undefined;
 }
 
 function CutoverFields({ errorOf, plan, timeZone, today }: FieldsProps) {
-  const clock = (instant: string | undefined) =>
-    instant ? clockReading(instant, timeZone) : `${today}T06:00`;
+  const said = plan ? saidOf(plan, timeZone) : null;
+  const morning = `${today}T06:00`;
   return (
     <div className="grid gap-4 sm:grid-cols-2">
       <div className="sm:col-span-2">
@@ -83,45 +97,45 @@ function CutoverFields({ errorOf, plan, timeZone, today }: FieldsProps) {
           name="name"
           label="What people call it"
           required
-          defaultValue={plan?.name ?? ""}
+          defaultValue={said?.name ?? ""}
           error={errorOf("name")}
         />
       </div>
       <ClockField
         name="startsAt"
         label={`Starts, clock of ${timeZone}`}
-        value={clock(plan?.startsAt)}
+        value={said?.startsAt ?? morning}
         error={errorOf("startsAt")}
       />
       <ClockField
         name="productionAt"
         label="Production must start"
-        value={clock(plan?.productionAt)}
+        value={said?.productionAt ?? morning}
         error={errorOf("productionAt")}
       />
       <TextField
         name="restoreHours"
         label="Hours to put the old system back"
-        defaultValue={plan?.restoreHours?.toString() ?? ""}
+        defaultValue={said?.restoreHours ?? ""}
         error={errorOf("restoreHours")}
       />
       <TextField
         name="marginHours"
         label="Margin, hours"
-        defaultValue={plan?.marginHours?.toString() ?? ""}
+        defaultValue={said?.marginHours ?? ""}
         error={errorOf("marginHours")}
       />
       <DateField
         name="restoreTestedOn"
         label="Putting back was tried on"
         hint="Empty: never; then there is no fall-back"
-        defaultValue={plan?.restoreTestedOn ?? ""}
+        defaultValue={said?.restoreTestedOn ?? ""}
         error={errorOf("restoreTestedOn")}
       />
       <TextField
         name="restoreTestedBy"
         label="Tried by, as a function"
-        defaultValue={plan?.restoreTestedBy ?? ""}
+        defaultValue={said?.restoreTestedBy ?? ""}
         error={errorOf("restoreTestedBy")}
       />
     </div>

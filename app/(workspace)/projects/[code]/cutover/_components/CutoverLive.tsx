@@ -50,7 +50,7 @@ export function CutoverLive({ plan, timeZone, projectId, today, mayWrite }: Cuto
           mayWrite ? (
             <>
               <StepForm {...{ plan, tell }} step={null} trigger="Add a step" />
-              <CutoverForm {...{ projectId, timeZone, today }} plan={plan} />
+              <CutoverForm {...{ projectId, timeZone, today, tell }} plan={plan} />
             </>
           ) : null
         }

@@ -38,6 +38,14 @@ export function CutoverPaper({ plan, timeZone }: CutoverPaperProps) {
           </tr>
         ))}
       </RowTable>
+      <ul className="mt-2 grid gap-0.5 text-xs">
+        {Object.entries(CUTOVER_CAUTIONS).map(([key, { title, text }]) => (
+          <li key={key}>
+            <strong>⚠ {title}.</strong> {text}
+          </li>
+        ))}
+        <li>National law and the rules of the site come first.</li>
+      </ul>
       <SignLines roles={SIGNS} />
     </div>
   );

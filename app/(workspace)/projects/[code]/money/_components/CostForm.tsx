@@ -7,7 +7,8 @@ import { TextField } from "@/app/_ui/field/TextField";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
 import type { useProjectChange } from "@/app/(workspace)/projects/[code]/_components/useProjectChange";
 import { addThisCost, removeThisCost } from "@/app/(workspace)/projects/[code]/money/actions";
-import type { CostClass } from "@/lib/projects/ledger";
+import { placesOf } from "@/lib/kernel/currency";
+import type { CostClass } from "@/lib/schema/costClass";
 import { costClassChoices } from "@/lib/view/costClass";
 import { exactMoney } from "@/lib/view/format";
 import type { RateTable } from "@/lib/view/projectRates";
@@ -28,6 +29,7 @@ const KINDS = [
 /** Enters money ordered or paid. */
 export function CostForm({ projectId, currency, asOf, rates, change }: CostFormProps) {
   const fields = change.refusal?.fields;
+  const sample = (610_000).toFixed(placesOf(currency));
   const known = ["EUR", ...rates.budget.map((rate) => rate.currency)];
   const others = [...new Set(known)].filter((code) => code !== currency);
   const send = (event: FormEvent<HTMLFormElement>) => {
@@ -61,7 +63,7 @@ export function CostForm({ projectId, currency, asOf, rates, change }: CostFormP
       <TextField
         name="amount"
         label="Amount"
-        hint={`Such as ${exactMoney("610000.00", currency)}, written 610000.00`}
+        hint={`Such as ${exactMoney(sample, currency)}, written ${sample}`}
         required
         error={fields?.amount}
       />

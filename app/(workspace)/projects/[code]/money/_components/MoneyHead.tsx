@@ -8,6 +8,7 @@ import type { ProjectFigures, ProjectFile } from "@/lib/view/project";
 import { localMoney } from "@/lib/view/projectMoney";
 import { inEuros, type RateTable } from "@/lib/view/projectRates";
 import { moneyWarnings } from "@/lib/view/projectWarnings";
+import { day } from "@/lib/view/time";
 
 interface MoneyHeadProps {
   readonly project: ProjectFile;
@@ -67,7 +68,7 @@ export function MoneyHead({ project, figures, rates, asOf }: MoneyHeadProps) {
           ))}
           {"."}
           {budgetRate
-            ? ` It was made at ${budgetRate.perEuro} ${currency} for one euro, the budget rate from ${budgetRate.on}.`
+            ? ` It was made at ${budgetRate.perEuro} ${currency} for one euro, the budget rate from ${day(budgetRate.on)}.`
             : ""}
         </p>
       ) : null}

@@ -3,7 +3,7 @@
 import type { FormEvent } from "react";
 import type { useProjectChange } from "@/app/(workspace)/projects/[code]/_components/useProjectChange";
 import { stateThisRest } from "@/app/(workspace)/projects/[code]/money/actions";
-import type { CostClass } from "@/lib/projects/ledger";
+import type { CostClass } from "@/lib/schema/costClass";
 import { costClassWords } from "@/lib/view/costClass";
 import type { ProjectFile } from "@/lib/view/project";
 
