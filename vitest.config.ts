@@ -15,6 +15,8 @@ export default defineConfig({
     // Tests of the database start servers, and a machine of two cores runs several at once.
     // Loading the modules anew for each file costs more than the tests; what they keep is closed by each file.
     isolate: false,
+    // A test of the database waits half its time, so the worker Vitest leaves out on two cores has room.
+    maxWorkers: 2,
     testTimeout: 30_000,
     hookTimeout: 60_000,
     // A zone far from home, so that a date shifted by a zone shows.

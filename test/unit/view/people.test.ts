@@ -52,7 +52,7 @@ test("three sites read as a list", () => {
 test("the sentences say what the policy allows", () => {
   const said = Object.fromEntries(roles.map(({ name, sentence }) => [name, sentence]));
   expect(said.Viewer).toBe("May read everything.");
-  expect(said.Approver).toBe("May read everything, make plans and approve plans.");
+  expect(said.Approver).toBe("May read everything, make plans, approve plans and give out reports.");
   expect(said.Administrator).toContain("give accounts and roles");
   expect(said.Engineer).not.toContain("approve");
 });
