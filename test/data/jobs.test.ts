@@ -28,7 +28,8 @@ test("the queue knows each recurring work once, however often it is started, and
   );
   expect(rows).toEqual([
     { identifier: "due reports" },
-    { identifier: "weekly digests" }, { identifier: "weekly snapshot" },
+    { identifier: "weekly digests" },
+    { identifier: "weekly snapshot" },
   ]);
   await other.stop();
   await client.query("SELECT graphile_worker.add_job('weeklySnapshot')");

@@ -201,7 +201,9 @@ describe("beside the money", () => {
     const report = await readReport(group(), { asOf, siteCode: "NOR" });
     if (!report) throw new Error("no report");
     expect(report.obligations.map(({ title }) => title)).toEqual(["Guards in place"]);
-    expect(decisionsAsked(report)[0]?.text).toBe("NOR-01: legal date overdue since 31 Oct 2026: Guards in place.");
+    expect(decisionsAsked(report)[0]?.text).toBe(
+      "NOR-01: legal date overdue since 31 Oct 2026: Guards in place.",
+    );
   });
 
   it("the dates ahead hold the days of installed parts, of shelves and of duties of all sites", async () => {
