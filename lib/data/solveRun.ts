@@ -1,5 +1,4 @@
 import "server-only";
-import { createHash } from "node:crypto";
 import type { Refusal } from "@/lib/access/action";
 import type { Actor } from "@/lib/access/actor";
 import { type Deed, scopeOf } from "@/lib/access/policy";
@@ -8,6 +7,7 @@ import { database } from "@/lib/data/client";
 import { asOfOf, decisionsOf, findBoard, type StoredBoard } from "@/lib/data/planning/boardRows";
 import { keptGround } from "@/lib/data/planning/keptGround";
 import { markInterrupted, runningHere, runSolve, stopSolve } from "@/lib/data/planning/runSolve";
+import { keepSolveInput, packed, solveInputOf, unpackedGroup } from "@/lib/data/planning/solveInput";
 import { atSites } from "@/lib/data/scope";
 import { err, ok, type Result } from "@/lib/kernel/result";
 import type { SolveOutcome, SolveProgress } from "@/lib/portfolio/planResult";
@@ -50,10 +50,7 @@ async function groupOf(actor: Actor, board: StoredBoard) {
   const problem = decidedProblem(evaluator, decisionsOf(actor, board));
   const { input, evaluation } = ground;
   const group: PlanGroup = { problem, input, assumptions: evaluation.assumptions };
-  const inputHash = createHash("sha256")
-    .update(JSON.stringify([evaluation.engine, group]))
-    .digest("hex");
-  return { group, evaluation, inputHash };
+  return { group, evaluation, solveInput: solveInputOf(evaluation.engine, group) };
 }
 
 /** Starts the search for the best plan of a board; it goes on by itself and is read by its id. */
@@ -67,13 +64,16 @@ export async function startSolve(
   if (!board) return err(missing);
   if (board.frozen !== null) return err(frozen);
   if (board.version !== version) return err(moved);
-  const { group, evaluation, inputHash } = await groupOf(actor, board);
+  const { group, evaluation, solveInput } = await groupOf(actor, board);
+  const inputHash = solveInput.hash;
+  const kept = { hash: inputHash, packed: await packed(solveInput) };
   const progress: SolveProgress = { step: "reading", done: 0, worth: null, bound: null };
   const started = await change<string, Refusal>(actor, async (tx, record) => {
     // Rows of one plan are started one after the other.
     await tx.$queryRaw`SELECT "id" FROM "Plan" WHERE "id" = ${planId}::uuid FOR UPDATE`;
     if (await tx.solveRun.findFirst({ where: { planId, state: "running" }, select: { id: true } }))
       return err(busy);
+    await keepSolveInput(tx, kept);
     const { id } = await tx.solveRun.create({
       data: {
         ...{ planId, planVersion: version, asOf: board.asOf, inputHash, timeLimitSeconds },
@@ -146,6 +146,18 @@ export async function readSolveRun(actor: Actor, runId: string): Promise<SolveRu
     ...(mark as SolveRunMark),
     outcome: outcome === null ? null : outcomeFor(outcome as unknown as SolveOutcome, seen),
   };
+}
+
+/**
+ * The group a search was made from, as it was then, so that it can be searched again; null when there is no such run,
+ * or it is of before inputs were kept, or the person may not see every site: it holds the stock of all of them.
+ */
+export async function readSolveInput(actor: Actor, runId: string): Promise<PlanGroup | null> {
+  if (scopeOf(actor.grants, "read") !== "all") return null;
+  const run = await findRun(actor, runId, "read");
+  if (!run) return null;
+  const kept = await database().solveInput.findUnique({ where: { hash: run.inputHash } });
+  return kept ? unpackedGroup(kept.packed) : null;
 }
 
 /** Ids of the lines the person may see; null is all. */

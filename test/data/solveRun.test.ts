@@ -3,7 +3,8 @@ import { database } from "@/lib/data/client";
 import { readBoard } from "@/lib/data/planBoard";
 import { fillBoard, makeBoard, pinLine } from "@/lib/data/planBoardChange";
 import { markInterrupted } from "@/lib/data/planning/runSolve";
-import { cancelSolve, listSolveRuns, readSolveRun, startSolve } from "@/lib/data/solveRun";
+import { cancelSolve, listSolveRuns, readSolveInput, readSolveRun, startSolve } from "@/lib/data/solveRun";
+import { solvePlan } from "@/lib/portfolio/solvePlan";
 import type { SolveRunPage } from "@/lib/view/solveRun";
 import { type FreshDatabase, freshDatabase } from "../support/database";
 import { asOf, makeTwoSites, personWith, type TwoSites } from "../support/twoSites";
@@ -100,6 +101,16 @@ describe("a search for the best plan", () => {
     const again = await ended(await start());
     expect(again.inputHash).toBe(run.inputHash);
     expect(again.outcome).toEqual(run.outcome);
+
+    // What it was made from is kept, once, and searched again gives the same plan.
+    expect(await database().solveInput.count()).toBe(1);
+    const kept = await readSolveInput(engineer, runId);
+    if (!kept) throw new Error("the input must be kept");
+    const watch = { seconds: () => 0, report: () => undefined };
+    const found = await solvePlan(kept, { timeLimitSeconds: 120, companions: false }, watch);
+    if (found.kind !== "plan") throw new Error("a plan must be found again");
+    expect(found.plan.choices).toEqual(run.outcome.plan.choices);
+    expect(await readSolveInput(personWith("engineer", world.north), runId)).toBeNull();
     expect((await listSolveRuns(engineer, planId)).map(({ id }) => id)).toEqual([again.id, runId]);
   }, 240_000);
 
