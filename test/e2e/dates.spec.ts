@@ -142,7 +142,11 @@ test.describe("what a stop costs", () => {
   test("takes steps from an engineer, names the row that is wrong, and gives them back", async ({ page }) => {
     await signIn(page, velmark);
     await page.goto("/lines/VEL-08#stop-cost");
-    await page.getByRole("button", { name: "Edit figures" }).click();
+    // A long page listens to its buttons a moment after it is drawn.
+    await expect(async () => {
+      await page.getByRole("button", { name: "Edit figures" }).click({ timeout: 2_000 });
+      await expect(page.getByLabel(/^Cost of any stop at all/)).toBeVisible({ timeout: 2_000 });
+    }).toPass();
     await page.getByLabel(/^Cost of any stop at all/).fill("250");
     await page.getByRole("button", { name: "Add a step" }).click();
     await page.getByRole("button", { name: "Add another step" }).click();

@@ -30,6 +30,9 @@ export default defineConfig({
         "--disable-dev-shm-usage",
         "--disable-background-networking",
         "--disable-component-update",
+        // There is no graphics card, and imitating one takes a tenth of the machine.
+        "--disable-gpu",
+        "--disable-software-rasterizer",
       ],
     },
   },
