@@ -7,6 +7,9 @@ const WEIGHTS = [400, 600] as const;
 /** Beside the server that runs, as beside the sources. */
 const FOLDER = "node_modules/@fontsource/source-sans-3/files";
 
+// Words of the trade and part numbers are not parted.
+Font.registerHyphenationCallback((word) => [word]);
+
 let registered: string[] | null = null;
 
 /** Families of letters, the first that has a letter sets it. */

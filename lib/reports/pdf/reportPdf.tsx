@@ -1,4 +1,4 @@
-import { Font, renderToBuffer } from "@react-pdf/renderer";
+import { renderToBuffer } from "@react-pdf/renderer";
 import { PaperPages } from "@/lib/reports/pdf/PaperPages";
 import { paperFonts } from "@/lib/reports/pdf/paperFonts";
 import type { ReportDocument } from "@/lib/view/reportDocument";
@@ -8,9 +8,6 @@ interface Paper {
   readonly address: string;
   readonly size: "A4" | "LETTER";
 }
-
-// Words of the trade and part numbers are not parted.
-Font.registerHyphenationCallback((word) => [word]);
 
 /** Size of the text in points, and lines a cell may have: tried in turn until the report takes no more sheets than it may. */
 const TRIES = [

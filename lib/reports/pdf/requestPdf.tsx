@@ -1,4 +1,4 @@
-import { Document, Font, Page, renderToBuffer, Text, View } from "@react-pdf/renderer";
+import { Document, Page, renderToBuffer, Text, View } from "@react-pdf/renderer";
 import { INK, INK_2, MARGIN, RULE, SHADE } from "@/lib/reports/pdf/looks";
 import { paperFonts } from "@/lib/reports/pdf/paperFonts";
 import { paperText } from "@/lib/reports/pdf/paperText";
@@ -14,9 +14,6 @@ import {
   SIGNING_ROLES,
 } from "@/lib/view/requestWords";
 import { day } from "@/lib/view/time";
-
-// Words of the trade and part numbers are not parted.
-Font.registerHyphenationCallback((word) => [word]);
 
 const SIZE = 8;
 /** Shares of a table's width. */
