@@ -11,7 +11,7 @@ export default defineConfig({
     },
   },
   test: {
-    include: ["test/{unit,reference,property,outside,architecture,data}/**/*.test.ts"],
+    include: ["test/{unit,reference,property,outside,architecture,data}/**/*.test.{ts,tsx}"],
     // Tests of the database start servers, and a machine of two cores runs several at once.
     // Loading the modules anew for each file costs more than the tests; what they keep is closed by each file.
     isolate: false,

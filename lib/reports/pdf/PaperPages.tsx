@@ -2,6 +2,7 @@ import { Document, Link, Page, Text, View } from "@react-pdf/renderer";
 import { INK, INK_2, MARGIN } from "@/lib/reports/pdf/looks";
 import { PaperBlock, type PaperLooks } from "@/lib/reports/pdf/PaperBlock";
 import { PartsMark } from "@/lib/reports/pdf/PartsMark";
+import { PAPER_FONTS } from "@/lib/reports/pdf/paperFonts";
 import { paperText } from "@/lib/reports/pdf/paperText";
 import { money, moneyRange } from "@/lib/view/format";
 import { basisText, inPairs, shortageText } from "@/lib/view/reportCell";
@@ -12,13 +13,12 @@ export interface PaperProps extends PaperLooks {
   readonly report: ReportDocument;
   readonly paper: "A4" | "LETTER";
   /** Families of letters, the first that has a letter sets it. */
-  readonly fonts: string[];
   /** Told how many sheets it took. */
   readonly onPages: (pages: number) => void;
 }
 
 /** A report as sheets of paper. */
-export function PaperPages({ report, paper, fonts, onPages, ...looks }: PaperProps) {
+export function PaperPages({ report, paper, onPages, ...looks }: PaperProps) {
   const { title, scope, pages, basis, headline, cautions } = report;
   return (
     <Document title={`${title}, ${scope}`} author="Ebbline" creator="Ebbline" producer="Ebbline">
@@ -27,7 +27,7 @@ export function PaperPages({ report, paper, fonts, onPages, ...looks }: PaperPro
           key={page.title}
           size={paper}
           style={{
-            ...{ fontFamily: fonts, fontSize: looks.size, color: INK, lineHeight: 1.18 },
+            ...{ fontFamily: PAPER_FONTS, fontSize: looks.size, color: INK, lineHeight: 1.18 },
             ...{ paddingTop: MARGIN, paddingHorizontal: MARGIN, paddingBottom: MARGIN + 14 },
           }}
         >

@@ -1,7 +1,7 @@
 import { Circle, Path, Svg, Text } from "@react-pdf/renderer";
 import type { SupplyStage } from "@/lib/lifecycle/supplyStage";
 import { INK, STAGE_FILLS, STAGE_LINE } from "@/lib/reports/pdf/looks";
-import { paperFonts } from "@/lib/reports/pdf/paperFonts";
+import { PAPER_FONTS } from "@/lib/reports/pdf/paperFonts";
 import { stageView } from "@/lib/view/stage";
 import { stageFill } from "@/lib/view/stageFill";
 
@@ -33,7 +33,7 @@ export function StageMark({ stage }: { readonly stage: SupplyStage }) {
         y={CENTRE + 1.9}
         textAnchor="middle"
         fill={isDark ? "#ffffff" : INK}
-        style={{ fontFamily: paperFonts(), fontSize: letter.length > 1 ? 4.4 : 5.4, fontWeight: 600 }}
+        style={{ fontFamily: PAPER_FONTS, fontSize: letter.length > 1 ? 4.4 : 5.4, fontWeight: 600 }}
       >
         {letter}
       </Text>

@@ -1,6 +1,6 @@
 import { renderToBuffer } from "@react-pdf/renderer";
 import { PaperPages } from "@/lib/reports/pdf/PaperPages";
-import { paperFonts } from "@/lib/reports/pdf/paperFonts";
+import { loadPaperFonts } from "@/lib/reports/pdf/paperFonts";
 import type { ReportDocument } from "@/lib/view/reportDocument";
 
 interface Paper {
@@ -26,16 +26,14 @@ export async function reportPdf(
   report: ReportDocument,
   { address, size: paper }: Paper,
 ): Promise<Uint8Array<ArrayBuffer>> {
-  const fonts = paperFonts();
+  await loadPaperFonts();
   let bytes: Uint8Array = new Uint8Array();
   for (const looks of TRIES) {
     let sheets = 0;
     const onPages = (pages: number) => {
       sheets = pages;
     };
-    bytes = await renderToBuffer(
-      <PaperPages report={report} {...{ address, paper, fonts, onPages, ...looks }} />,
-    );
+    bytes = await renderToBuffer(<PaperPages report={report} {...{ address, paper, onPages, ...looks }} />);
     if (sheets <= sheetsFor(report)) break;
   }
   return Uint8Array.from(bytes);

@@ -1,6 +1,6 @@
 import { Document, Page, renderToBuffer, Text, View } from "@react-pdf/renderer";
 import { INK, INK_2, MARGIN, RULE, SHADE } from "@/lib/reports/pdf/looks";
-import { paperFonts } from "@/lib/reports/pdf/paperFonts";
+import { loadPaperFonts, PAPER_FONTS } from "@/lib/reports/pdf/paperFonts";
 import { paperText } from "@/lib/reports/pdf/paperText";
 import type { BoardPage } from "@/lib/view/planBoard";
 import type { DocTable } from "@/lib/view/planRequest";
@@ -25,7 +25,7 @@ export async function requestPdf(page: BoardPage): Promise<Uint8Array<ArrayBuffe
   const duties = page.view.lines.flatMap((line) =>
     line.duties.map(({ title, dueOn }) => `${line.code}: ${title}, ${day(dueOn)}`),
   );
-  const fonts = paperFonts();
+  await loadPaperFonts();
   const bytes = await renderToBuffer(
     <Document title={sheets[0]?.title ?? ""} author="Ebbline" creator="Ebbline" producer="Ebbline">
       {sheets.map((sheet, place) => (
@@ -33,7 +33,7 @@ export async function requestPdf(page: BoardPage): Promise<Uint8Array<ArrayBuffe
           key={sheet.title}
           size="A4"
           orientation="landscape"
-          style={{ fontFamily: fonts, fontSize: SIZE, color: INK, lineHeight: 1.25, padding: MARGIN }}
+          style={{ fontFamily: PAPER_FONTS, fontSize: SIZE, color: INK, lineHeight: 1.25, padding: MARGIN }}
         >
           <Head sheet={sheet} />
           {place === 0 && duties.length > 0 ? (
