@@ -1,15 +1,37 @@
+import { randomBytes } from "node:crypto";
 import { getSessionCookie } from "better-auth/cookies";
 import { type NextRequest, NextResponse } from "next/server";
+import { contentPolicy, NONCE } from "@/lib/access/contentPolicy";
 
-/** Sends the signed-out to the sign-in page. What a person may see is decided where the data is read. */
+const POLICY = "content-security-policy";
+
+/** Pages for people who are not signed in. */
+const OPEN_PAGES = ["/sign-in", "/first-admin"];
+
+/**
+ * Gives each page a policy with a nonce of its own, and sends the signed-out to the sign-in page. What a person may
+ * see is decided where the data is read.
+ */
 export function proxy(request: NextRequest) {
-  if (getSessionCookie(request)) return NextResponse.next();
-  const target = new URL("/sign-in", request.url);
   const { pathname, search } = request.nextUrl;
+  if (getSessionCookie(request) || OPEN_PAGES.includes(pathname)) return withPolicy(request);
+  const target = new URL("/sign-in", request.url);
   if (pathname !== "/") target.searchParams.set("next", pathname + search);
   return NextResponse.redirect(target);
 }
 
+function withPolicy(request: NextRequest) {
+  const nonce = randomBytes(16).toString("base64");
+  const policy = contentPolicy(nonce);
+  const headers = new Headers(request.headers);
+  // The framework reads the nonce from the request and writes it onto each of its scripts.
+  headers.set(POLICY, policy);
+  headers.set(NONCE, nonce);
+  const answer = NextResponse.next({ request: { headers } });
+  answer.headers.set(POLICY, policy);
+  return answer;
+}
+
 export const config = {
-  matcher: ["/((?!api/|_next/|sign-in|first-admin|favicon|icon).*)"],
+  matcher: ["/((?!api/|_next/|favicon|icon|card-worker).*)"],
 };

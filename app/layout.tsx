@@ -2,8 +2,10 @@ import "@fontsource-variable/source-sans-3/wght.css";
 import "@fontsource-variable/source-sans-3/wght-italic.css";
 import "./globals.css";
 import type { Metadata, Viewport } from "next";
+import { headers } from "next/headers";
 import type { ReactNode } from "react";
 import { readTheme } from "@/app/_ui/theme/readTheme";
+import { NONCE } from "@/lib/access/contentPolicy";
 
 export const metadata: Metadata = {
   title: { default: "Ebbline", template: "%s · Ebbline" },
@@ -17,6 +19,14 @@ export default async function RootLayout({ children }: { readonly children: Reac
   const theme = await readTheme();
   return (
     <html lang="en-GB" data-theme={theme ?? undefined}>
+      <head>
+        {/* Parts that write a style of their own while the page is used take the nonce from here. */}
+        <meta
+          property="csp-nonce"
+          nonce={(await headers()).get(NONCE) ?? undefined}
+          suppressHydrationWarning
+        />
+      </head>
       <body>{children}</body>
     </html>
   );

@@ -1,20 +1,24 @@
 import type { Metadata } from "next";
 import { redirect } from "next/navigation";
+import { FormMessage } from "@/app/_ui/FormMessage";
+import { CompanyButton } from "@/app/sign-in/_components/CompanyButton";
 import { SignInForm } from "@/app/sign-in/_components/SignInForm";
 import { currentActor } from "@/lib/access/actor";
-import { isDemo } from "@/lib/env";
+import { COMPANY } from "@/lib/access/auth";
+import { companySignIn, isDemo } from "@/lib/env";
 
 export const metadata: Metadata = { title: "Sign in" };
 
 interface Props {
-  readonly searchParams: Promise<{ readonly next?: string | string[] }>;
+  readonly searchParams: Promise<{ readonly next?: string | string[]; readonly company?: string | string[] }>;
 }
 
 /** The door. Whoever is signed in already goes straight through. */
 export default async function SignInPage({ searchParams }: Props) {
-  const { next } = await searchParams;
+  const { next, company: said } = await searchParams;
   const target = ownPath(typeof next === "string" ? next : undefined);
   if (await currentActor()) redirect(target);
+  const company = companySignIn();
   return (
     <main className="mx-auto grid min-h-dvh w-full max-w-[27rem] content-center gap-6 px-5 py-12">
       <header className="double-rule grid gap-2 pt-4">
@@ -24,7 +28,13 @@ export default async function SignInPage({ searchParams }: Props) {
           What is installed, how long it can still be had, and which line to retrofit first.
         </p>
       </header>
+      <FormMessage kind="problem">
+        {said === "refused"
+          ? "Your company account opens no account here. An administrator makes one, under the same e-mail."
+          : null}
+      </FormMessage>
       <SignInForm target={target} />
+      {company ? <CompanyButton name={company.name} provider={COMPANY} target={target} /> : null}
       {isDemo() ? (
         <p className="border-rule border-t pt-3 text-ink-2 text-sm">
           This is the demonstration of an invented company. Its sign-ins are printed where Ebbline was

@@ -1,35 +1,40 @@
 "use client";
 
 import { type FormEvent, useEffect, useState } from "react";
+import { askDoor } from "@/app/_ui/door/askDoor";
 import { FormMessage } from "@/app/_ui/FormMessage";
 import { TextField } from "@/app/_ui/field/TextField";
 import { forgetCard } from "@/app/_ui/keptCard";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
+import { CodeStep } from "@/app/sign-in/_components/CodeStep";
 
-const TOO_MANY = 429;
+const WRONG = "This e-mail and password do not belong together, or the account is closed.";
 
 /** Asks for e-mail and password; a wrong pair gets one answer, whichever of the two is wrong. */
 export function SignInForm({ target }: { readonly target: string }) {
   const [problem, setProblem] = useState<string | null>(null);
   const [pending, setPending] = useState(false);
+  const [needsCode, setNeedsCode] = useState(false);
   // Whoever stands here is signed out, by whichever way: a card kept for the last person goes.
   useEffect(() => {
     forgetCard().catch(() => undefined);
   }, []);
+  const goOn = () => window.location.assign(target);
 
   async function signIn(event: FormEvent<HTMLFormElement>) {
     event.preventDefault();
     const form = new FormData(event.currentTarget);
     setPending(true);
     setProblem(null);
-    const said = await tryToSignIn(String(form.get("email")), String(form.get("password")));
-    if (said === null) window.location.assign(target);
-    else {
-      setProblem(said);
-      setPending(false);
-    }
+    const pair = { email: String(form.get("email")), password: String(form.get("password")) };
+    const answer = await askDoor<{ twoFactorRedirect?: boolean }>("sign-in/email", pair, WRONG);
+    if ("value" in answer && !answer.value.twoFactorRedirect) return goOn();
+    if ("problem" in answer) setProblem(answer.problem);
+    else setNeedsCode(true);
+    setPending(false);
   }
 
+  if (needsCode) return <CodeStep onDone={goOn} />;
   return (
     <form onSubmit={signIn} className="grid gap-4">
       <FormMessage kind="problem">{problem}</FormMessage>
@@ -42,22 +47,4 @@ export function SignInForm({ target }: { readonly target: string }) {
       </div>
     </form>
   );
-}
-
-/** What stands against it, or null when signed in. */
-async function tryToSignIn(email: string, password: string): Promise<string | null> {
-  try {
-    const answer = await fetch("/api/auth/sign-in/email", {
-      method: "POST",
-      headers: { "content-type": "application/json" },
-      body: JSON.stringify({ email, password }),
-    });
-    if (answer.ok) return null;
-    if (answer.status === TOO_MANY) return "Too many attempts. Wait a minute, then try again.";
-    if (answer.status < 500)
-      return "This e-mail and password do not belong together, or the account is closed.";
-    return "Ebbline could not check the password. Try again; if it stays so, tell who runs it.";
-  } catch {
-    return "Ebbline does not answer. Check the network, then try again.";
-  }
 }
