@@ -19,6 +19,22 @@ export function authUrl(): string {
   return required("BETTER_AUTH_URL", z.url({ protocol: /^https?$/ }));
 }
 
+/** The company's own sign-in by OpenID Connect; null offers passwords alone. */
+export function companySignIn(): {
+  issuer: string;
+  clientId: string;
+  clientSecret: string;
+  name: string;
+} | null {
+  if (!process.env.EBBLINE_OIDC_ISSUER) return null;
+  return {
+    issuer: required("EBBLINE_OIDC_ISSUER", z.url({ protocol: /^https?$/ })).replace(/\/$/, ""),
+    clientId: required("EBBLINE_OIDC_CLIENT_ID", z.string().min(1)),
+    clientSecret: required("EBBLINE_OIDC_CLIENT_SECRET", z.string().min(1)),
+    name: process.env.EBBLINE_OIDC_NAME || "your company account",
+  };
+}
+
 /** Whether the demonstration company is served, with its sign-ins shown; "no" turns it off. */
 export function isDemo(): boolean {
   return process.env.EBBLINE_DEMO !== "no";
@@ -33,6 +49,17 @@ export function smtpUrl(): string | null {
 /** Address mails come from, such as ebbline@plant.example. */
 export function mailFrom(): string {
   return process.env.EBBLINE_MAIL_FROM || "ebbline@localhost";
+}
+
+/** Names, addresses and networks inside the company that webhooks may be sent to, parted by commas; empty is none. */
+export function webhookAllow(): string {
+  return process.env.EBBLINE_WEBHOOK_ALLOW || "";
+}
+
+/** What whoever reads the metrics must say; null shows them to nobody. At least 16 characters. */
+export function metricsToken(): string | null {
+  if (!process.env.EBBLINE_METRICS_TOKEN) return null;
+  return required("EBBLINE_METRICS_TOKEN", z.string().min(16));
 }
 
 /** Folder for what the app keeps beside the database; npm start sets it. */

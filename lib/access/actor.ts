@@ -12,13 +12,31 @@ export interface Actor {
   readonly name: string;
   readonly email: string;
   readonly grants: readonly GrantedRole[];
+  /** The access key another system asks by; absent is the person on a screen. */
+  readonly key?: { readonly id: string; readonly name: string };
+  /** The request of that system, so that its change is made once however often it is sent. */
+  readonly request?: OnceRequest;
 }
+
+/** A write of another system, as it named it. */
+export interface OnceRequest {
+  readonly name: string;
+  /** SHA-256 of method, path and body, hex. */
+  readonly hash: string;
+}
+
+const currentSession = cache(async () => auth().api.getSession({ headers: await headers() }));
 
 /** The signed-in person of this request, or null. */
 export const currentActor = cache(async (): Promise<Actor | null> => {
-  const session = await auth().api.getSession({ headers: await headers() });
+  const session = await currentSession();
   return session ? readActor(session.user.id) : null;
 });
+
+/** The session this request came by, of the person's several; "" when signed out. */
+export async function currentSessionId(): Promise<string> {
+  return (await currentSession())?.session.id ?? "";
+}
 
 /** The signed-in person of this request; others are sent to the sign-in page. */
 export async function signedInActor(): Promise<Actor> {

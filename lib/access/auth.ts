@@ -3,15 +3,39 @@ import { betterAuth } from "better-auth";
 import { prismaAdapter } from "better-auth/adapters/prisma";
 import { nextCookies } from "better-auth/next-js";
 import { admin } from "better-auth/plugins/admin";
+import { genericOAuth } from "better-auth/plugins/generic-oauth";
+import { twoFactor } from "better-auth/plugins/two-factor";
+import { afterSignIn, beforeSignIn } from "@/lib/access/signInTrail";
 import { database } from "@/lib/data/client";
-import { authSecret, authUrl } from "@/lib/env";
+import { authSecret, authUrl, companySignIn } from "@/lib/env";
 
 const MINIMUM_PASSWORD = 12;
 
 /** Attempts from one address: a whole plant may stand behind one, and a shift begins at one time. */
 const SIGN_INS = { window: 60, max: 20 };
 
-function makeAuth() {
+/** Name the company's own sign-in goes by in addresses: /api/auth/callback/company is where it sends people back. */
+export const COMPANY = "company";
+
+/** People sign in by the company's own account once an administrator made theirs here, by the same e-mail. */
+function companyPlugins() {
+  const company = companySignIn();
+  if (!company) return [];
+  const { issuer, clientId, clientSecret } = company;
+  const discoveryUrl = `${issuer}/.well-known/openid-configuration`;
+  const config = {
+    providerId: COMPANY,
+    discoveryUrl,
+    clientId,
+    clientSecret,
+    disableSignUp: true,
+    pkce: true,
+  };
+  return [genericOAuth({ config: [{ ...config, scopes: ["openid", "email", "profile"] }] })];
+}
+
+/** The sign-in on the settings and the database as they are now. */
+export function makeAuth() {
   return betterAuth({
     database: prismaAdapter(database(), { provider: "postgresql" }),
     secret: authSecret(),
@@ -19,7 +43,9 @@ function makeAuth() {
     emailAndPassword: { enabled: true, disableSignUp: true, minPasswordLength: MINIMUM_PASSWORD },
     rateLimit: { enabled: true, storage: "database", customRules: { "/sign-in/email": SIGN_INS } },
     telemetry: { enabled: false },
-    plugins: [admin(), nextCookies()],
+    account: { accountLinking: { enabled: true, trustedProviders: [COMPANY] } },
+    hooks: { before: beforeSignIn, after: afterSignIn },
+    plugins: [admin(), twoFactor({ issuer: "Ebbline" }), ...companyPlugins(), nextCookies()],
   });
 }
 

@@ -1,4 +1,5 @@
 import { expect, type Page, test } from "@playwright/test";
+import { codeNow } from "@/test/support/codeNow";
 import { expectAccessible } from "./support/accessible";
 import { signIn } from "./support/signIn";
 
@@ -103,6 +104,51 @@ test("a closed account signs nobody in until it is opened again", async ({ page,
   await expect(row.getByRole("cell", { name: "open", exact: true })).toBeVisible();
   await trySignIn(theirs, person.email);
   await expect(theirs).toHaveURL(/\/home/, RECKONED);
+  await own.close();
+});
+
+test("a second factor is made, asked for at the next sign-in, and a session elsewhere is ended", async ({
+  page,
+  browser,
+}) => {
+  const person = newcomer("Careful");
+  await signIn(page, "admin@halvenor.example");
+  await addViewerOfVelmark(page, person);
+
+  const own = await browser.newContext();
+  const theirs = await own.newPage();
+  await trySignIn(theirs, person.email);
+  await expect(theirs).toHaveURL(/\/home/, RECKONED);
+  await theirs.goto("/account");
+  const factor = theirs.getByRole("region", { name: "Second factor" });
+  await factor.getByLabel("Password").fill("not the one");
+  await factor.getByRole("button", { name: "Begin" }).click();
+  await expect(factor.getByRole("alert")).toContainText("The password is not right");
+  await factor.getByLabel("Password").fill(FIRST_PASSWORD);
+  await factor.getByRole("button", { name: "Begin" }).click();
+  const key = (await factor.locator("figcaption code").textContent()) ?? "";
+  await factor.getByLabel("Code of six digits").fill(codeNow(key));
+  await factor.getByRole("button", { name: "Switch it on" }).click();
+  await expect(factor.getByRole("status").filter({ hasText: "shown this once" })).toBeVisible();
+
+  const elsewhere = await browser.newContext();
+  const second = await elsewhere.newPage();
+  await trySignIn(second, person.email);
+  await second.getByLabel("Code of six digits").fill("000000");
+  await second.getByRole("button", { name: "Sign in" }).click();
+  await expect(second.getByRole("alert").filter({ hasText: "The code is not right" })).toBeVisible();
+  await second.getByLabel("Code of six digits").fill(codeNow(key));
+  await second.getByRole("button", { name: "Sign in" }).click();
+  await expect(second).toHaveURL(/\/home/, RECKONED);
+
+  await theirs.reload();
+  const places = theirs.getByRole("table", { name: "Where you are signed in" });
+  await expect(places.getByRole("row")).toHaveCount(3);
+  await places.getByRole("button", { name: "End it" }).click();
+  await expect(places.getByRole("row")).toHaveCount(2);
+  await second.reload();
+  await expect(second).toHaveURL(/sign-in/);
+  await elsewhere.close();
   await own.close();
 });
 

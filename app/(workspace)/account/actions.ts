@@ -5,8 +5,10 @@ import { action } from "@/lib/access/action";
 import { dropCalendarFeed, makeCalendarFeed } from "@/lib/data/calendarFeed";
 import { askDigest, setDigest } from "@/lib/data/digest";
 import { setReportWish } from "@/lib/data/reportWish";
+import { endOtherSessions, endSession } from "@/lib/data/sessions";
 import * as schema from "@/lib/schema/digest";
 import * as report from "@/lib/schema/report";
+import * as session from "@/lib/schema/session";
 
 const nothing = z.strictObject({});
 
@@ -15,3 +17,5 @@ export const dropMyCalendar = action({ needs: "read", input: nothing, run: dropC
 export const setMyDigest = action({ needs: "read", input: schema.setDigest, run: setDigest });
 export const askMyDigest = action({ needs: "read", input: nothing, run: askDigest });
 export const setMyReportWish = action({ needs: "read", input: report.setReportWish, run: setReportWish });
+export const endMySession = action({ needs: "read", input: session.endSession, run: endSession });
+export const endMyOtherSessions = action({ needs: "read", input: nothing, run: endOtherSessions });

@@ -4,11 +4,14 @@ import { Section } from "@/app/_ui/Section";
 import { CalendarFeed } from "@/app/(workspace)/account/_components/CalendarFeed";
 import { ChangePassword } from "@/app/(workspace)/account/_components/ChangePassword";
 import { ReportMail } from "@/app/(workspace)/account/_components/ReportMail";
+import { SecondFactor } from "@/app/(workspace)/account/_components/SecondFactor";
+import { Sessions } from "@/app/(workspace)/account/_components/Sessions";
 import { WeeklyMail } from "@/app/(workspace)/account/_components/WeeklyMail";
 import { signedInActor } from "@/lib/access/actor";
 import { readCalendarFeed } from "@/lib/data/calendarFeed";
 import { readDigest } from "@/lib/data/digest";
 import { readReportWishes } from "@/lib/data/reportWish";
+import { hasSecondFactor, readSessions } from "@/lib/data/sessions";
 import { readSiteNames } from "@/lib/data/siteNames";
 import { describeRoles } from "@/lib/view/role";
 
@@ -24,6 +27,12 @@ export default async function AccountPage() {
       <PageHeader title={actor.name} lead={`${actor.email}. ${role}.`} />
       <Section title="Change the password">
         <ChangePassword />
+      </Section>
+      <Section title="Second factor">
+        <SecondFactor isOn={await hasSecondFactor(actor)} />
+      </Section>
+      <Section title="Where you are signed in">
+        <Sessions sessions={await readSessions(actor)} zone={zone} />
       </Section>
       <Section
         title="Dates in your calendar"

@@ -1,6 +1,7 @@
 "use client";
 
 import { type FormEvent, useState } from "react";
+import { askDoor } from "@/app/_ui/door/askDoor";
 import { FormMessage } from "@/app/_ui/FormMessage";
 import { TextField } from "@/app/_ui/field/TextField";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
@@ -59,15 +60,12 @@ async function change(currentPassword: string, newPassword: string): Promise<Ans
       kind: "problem",
       text: `The new password has ${newPassword.length} characters; use at least ${MINIMUM}.`,
     };
-  const answer = await fetch("/api/auth/change-password", {
-    method: "POST",
-    headers: { "content-type": "application/json" },
-    body: JSON.stringify({ currentPassword, newPassword, revokeOtherSessions: true }),
-  }).catch(() => null);
-  if (answer?.ok) return { kind: "done", text: "The password is changed." };
-  if (answer?.status === 400)
-    return { kind: "problem", text: "The password now is not right. Nothing was changed." };
-  if (answer?.status === 429)
-    return { kind: "problem", text: "Too many attempts. Wait a minute, then try again." };
-  return { kind: "problem", text: "Ebbline did not answer. Nothing was changed; try again." };
+  const answer = await askDoor(
+    "change-password",
+    { currentPassword, newPassword, revokeOtherSessions: true },
+    "The password now is not right. Nothing was changed.",
+  );
+  return "problem" in answer
+    ? { kind: "problem", text: answer.problem }
+    : { kind: "done", text: "The password is changed." };
 }
