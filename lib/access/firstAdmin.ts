@@ -18,7 +18,10 @@ const refused: Refusal = {
   reason: "This link has been used or is not the newest. Start Ebbline again to have a new one printed.",
 };
 
-/** Makes the first administrator of an empty installation from the one-time link; the link is then spent. */
+/**
+ * Makes the first administrator of an installation nobody can sign in to, from the one-time link, which is then
+ * spent. Where a copy brought people without passwords, the person with that address becomes the administrator.
+ */
 export async function createFirstAdmin(input: z.output<typeof firstAdmin>): Promise<Result<null, Refusal>> {
   const password = await hashPassword(input.password);
   return database().$transaction(async (tx) => {
@@ -27,14 +30,18 @@ export async function createFirstAdmin(input: z.output<typeof firstAdmin>): Prom
       where: { tokenHash, usedAt: null },
       data: { usedAt: new Date() },
     });
-    if (spent.count === 0 || (await tx.user.count()) > 0) return err(refused);
-    const user = await tx.user.create({
-      data: { id: randomUUID(), name: input.name, email: input.email.toLowerCase(), emailVerified: true },
+    if (spent.count === 0 || (await tx.account.count()) > 0) return err(refused);
+    const email = input.email.toLowerCase();
+    const user = await tx.user.upsert({
+      where: { email },
+      create: { id: randomUUID(), name: input.name, email, emailVerified: true },
+      update: { banned: false },
     });
     await tx.account.create({
       data: { id: randomUUID(), accountId: user.id, providerId: "credential", userId: user.id, password },
     });
-    await tx.grant.create({ data: { userId: user.id, role: "admin" } });
+    const grant = { userId: user.id, role: "admin" as const, siteId: null };
+    if ((await tx.grant.count({ where: grant })) === 0) await tx.grant.create({ data: grant });
     await tx.auditEntry.create({
       data: { userId: user.id, deed: "people:first-admin", entity: "User", entityId: user.id },
     });

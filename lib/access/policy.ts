@@ -18,6 +18,8 @@ export type Deed =
 export interface GrantedRole {
   readonly role: Role;
   readonly siteId: string | null;
+  /** Of what the role allows only this, as an access key may; absent is all of it. */
+  readonly only?: readonly Deed[];
 }
 
 const deedsOf: Readonly<Record<Role, readonly Deed[]>> = {
@@ -55,8 +57,8 @@ export type SiteScope = "all" | readonly string[];
 /** Where the holder of these roles may do the deed; an empty list is nowhere. */
 export function scopeOf(grants: readonly GrantedRole[], deed: Deed): SiteScope {
   const sites = new Set<string>();
-  for (const { role, siteId } of grants) {
-    if (!deedsOf[role].includes(deed)) continue;
+  for (const { role, siteId, only } of grants) {
+    if (!deedsOf[role].includes(deed) || only?.includes(deed) === false) continue;
     if (siteId === null) return "all";
     sites.add(siteId);
   }
@@ -73,6 +75,25 @@ export function mayAt(grants: readonly GrantedRole[], deed: Deed, siteId: string
 export function maySomewhere(grants: readonly GrantedRole[], deed: Deed): boolean {
   const scope = scopeOf(grants, deed);
   return scope === "all" || scope.length > 0;
+}
+
+/** What another system may do at most in the name of a person: these deeds, at these sites or (null) all. */
+export interface Limits {
+  readonly deeds: readonly Deed[];
+  readonly siteIds: readonly string[] | null;
+}
+
+/** The roles as far as the limits let them through: never more than either of the two. */
+export function narrowGrants(
+  grants: readonly GrantedRole[],
+  { deeds, siteIds }: Limits,
+): readonly GrantedRole[] {
+  return grants.flatMap(({ role, siteId, only = deeds }): GrantedRole[] => {
+    const left = { role, only: only.filter((deed) => deeds.includes(deed)) };
+    if (siteIds === null) return [{ ...left, siteId }];
+    const places = siteId === null ? siteIds : siteIds.filter((id) => id === siteId);
+    return places.map((id) => ({ ...left, siteId: id }));
+  });
 }
 
 /** Whether the holder of these roles keeps no records anywhere, only reads and decides. */
