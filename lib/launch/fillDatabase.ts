@@ -31,6 +31,18 @@ export async function makeDatabase(url: (name: string) => string, name: string, 
   return url(name);
 }
 
+/** Makes the database `name` of a server without any table, unless it is there. @returns Whether it was made. */
+export async function makeEmptyDatabase(url: (name: string) => string, name: string): Promise<boolean> {
+  const server = await connect(url("postgres"));
+  try {
+    const { rowCount } = await server.query("SELECT 1 FROM pg_database WHERE datname = $1", [name]);
+    if (rowCount === 0) await server.query(`CREATE DATABASE ${name}`);
+    return rowCount === 0;
+  } finally {
+    await server.end();
+  }
+}
+
 /** Removes a database of a server, and who is connected to it. */
 export async function dropDatabase(url: (name: string) => string, name: string): Promise<void> {
   const server = await connect(url("postgres"));

@@ -2,14 +2,14 @@ import { createHash, randomBytes } from "node:crypto";
 import { connect } from "./connect";
 
 /**
- * A one-time link that lets its holder make the first administrator; undefined once there is a person.
+ * A one-time link that lets its holder make the first administrator; undefined once somebody can sign in.
  *
  * A newer link replaces the older ones. Only the token's hash is kept.
  */
 export async function offerFirstAdmin(url: string, address: string): Promise<string | undefined> {
   const client = await connect(url);
   try {
-    const { rowCount } = await client.query(`SELECT FROM "User" LIMIT 1`);
+    const { rowCount } = await client.query(`SELECT FROM "Account" LIMIT 1`);
     if (rowCount !== 0) return undefined;
     const token = randomBytes(32).toString("base64url");
     const hash = createHash("sha256").update(token).digest("hex");

@@ -22,10 +22,11 @@ interface Migration {
  *
  * Safe to run from several processes at once: the later ones wait and find nothing to do.
  *
+ * @param last Name of the last migration to apply, for rows of an older version; all without it.
  * @returns Names of the migrations applied now.
  * @throws {Refusal} when the server is too old or unreachable, or its history is not ours.
  */
-export async function migrate(url: string, folder = ownMigrations): Promise<string[]> {
+export async function migrate(url: string, folder = ownMigrations, last?: string): Promise<string[]> {
   const client = await connect(url);
   try {
     await client.query("SELECT pg_advisory_lock($1)", [LOCK]);
@@ -33,7 +34,9 @@ export async function migrate(url: string, folder = ownMigrations): Promise<stri
     const applied = await readHistory(client);
     const migrations = readMigrations(folder);
     refuseForeignHistory(migrations, applied);
-    const pending = migrations.filter(({ name }) => !applied.has(name));
+    const pending = migrations.filter(
+      ({ name }) => !applied.has(name) && (last === undefined || name <= last),
+    );
     for (const migration of pending) await apply(client, migration);
     return pending.map(({ name }) => name);
   } finally {

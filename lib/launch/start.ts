@@ -4,7 +4,7 @@ import { build, generateClient, isBuilt } from "./build";
 import { claim } from "./claim";
 import { startEmbedded } from "./embedded/startEmbedded";
 import { isEmpty, makeDatabase, seedDemo } from "./fillDatabase";
-import { stateFolder } from "./folders";
+import { databaseName, stateFolder } from "./folders";
 import { type Life, live } from "./live";
 import { migrate } from "./migrate";
 import { refuseBusyPort } from "./port";
@@ -50,8 +50,7 @@ async function openEmbedded(demo: boolean, life: Life): Promise<Database> {
   console.log("Starting the database …");
   const server = await startEmbedded(join(stateFolder, "database"));
   life.endWith(server.stop);
-  // The demonstration and a plant's own data never share a database, so trying one leaves the other alone.
-  const url = await makeDatabase(server.url, demo ? "ebbline_demo" : "ebbline", async (fresh) => {
+  const url = await makeDatabase(server.url, databaseName(demo), async (fresh) => {
     if (demo) await seed(fresh, life);
   });
   return {

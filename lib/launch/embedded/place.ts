@@ -32,6 +32,11 @@ export async function preparePlace(folder: string): Promise<Place> {
   return { folder: moved, data: join(moved, "data"), binaries: copyBinaries(binaries, moved), account };
 }
 
+/** Where the password, the port and the data of the database kept in `folder` are. */
+export function placeOf(folder: string): string {
+  return movedTo(folder) ?? folder;
+}
+
 /** Removes all that the database of `folder` left. */
 export function wipePlace(folder: string): void {
   const moved = existsSync(folder) ? movedTo(folder) : undefined;

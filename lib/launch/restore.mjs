@@ -1,0 +1,3 @@
+import { runWhenReady } from "./ready.mjs";
+
+await runWhenReady("./restore.ts");
