@@ -6,10 +6,12 @@ import * as entries from "@/lib/data/cardChange";
 import * as panels from "@/lib/data/panelChange";
 import { changeControllerPlate } from "@/lib/data/plateChange";
 import * as removed from "@/lib/data/putBack";
+import { restoreMachine, retireMachine } from "@/lib/data/retireChange";
 import * as axis from "@/lib/schema/axisFacts";
 import * as schema from "@/lib/schema/cardEntry";
 import * as panel from "@/lib/schema/panel";
 import * as plate from "@/lib/schema/plate";
+import * as sighting from "@/lib/schema/sighting";
 
 export const addCopy = action({ needs: "line:write", input: schema.addBackup, run: entries.addBackup });
 export const removeCopy = action({
@@ -55,4 +57,14 @@ export const placePanels = action({
   needs: "line:write",
   input: panel.placeInPanels,
   run: panels.placeInPanels,
+});
+export const retireThis = action({
+  needs: "line:write",
+  input: sighting.retireMachine,
+  run: retireMachine,
+});
+export const restoreThis = action({
+  needs: "line:write",
+  input: sighting.restoreMachine,
+  run: restoreMachine,
 });

@@ -11,11 +11,13 @@ import { ChangeController } from "@/app/(workspace)/machines/[id]/_components/Ch
 import { ControllerFigures } from "@/app/(workspace)/machines/[id]/_components/ControllerFigures";
 import { Panels } from "@/app/(workspace)/machines/[id]/_components/Panels";
 import { PlaceRows } from "@/app/(workspace)/machines/[id]/_components/PlaceRows";
+import { SeenLastRows } from "@/app/(workspace)/machines/[id]/_components/SeenLastRows";
 import { signedInActor } from "@/lib/access/actor";
 import { mayAt } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readCardEntries } from "@/lib/data/cardEntries";
 import { readMachine } from "@/lib/data/machine";
+import { readSeenLast } from "@/lib/data/seenLast";
 import { machineLead, placesOf } from "@/lib/view/machine";
 
 export const metadata: Metadata = { title: "Machine" };
@@ -31,7 +33,10 @@ export default async function MachinePage({ params, searchParams }: MachinePageP
   const machine = await readMachine(actor, { id: (await params).id, asOf });
   if (machine === null) notFound();
   const { id, code, name, line, site } = machine;
-  const entries = await readCardEntries(actor, machine);
+  const [entries, seen] = await Promise.all([
+    readCardEntries(actor, machine),
+    readSeenLast(actor, { machineId: id, asOf }),
+  ]);
   const mayEdit = mayAt(actor.grants, "line:write", site.id);
   const crumbs = [
     { label: "Installed", href: "/installed" },
@@ -90,6 +95,15 @@ export default async function MachinePage({ params, searchParams }: MachinePageP
       <Section title="Places and units" lead="What sits in each place, and what sat there before.">
         <PlaceRows places={placesOf(machine)} />
       </Section>
+      {seen ? (
+        <Section
+          id="seen"
+          title="Seen last"
+          lead="The last day each source speaks of the machine. One no source has seen for long may not be there any more."
+        >
+          <SeenLastRows machineId={id} label={`${line.code} / ${code}`} seen={seen} mayEdit={mayEdit} />
+        </Section>
+      ) : null}
     </>
   );
 }

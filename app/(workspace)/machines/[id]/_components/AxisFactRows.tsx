@@ -3,6 +3,7 @@
 import { Dialog } from "@/app/_ui/Dialog";
 import { RowTable } from "@/app/_ui/RowTable";
 import { UndoBar } from "@/app/_ui/UndoBar";
+import { WhereFrom } from "@/app/_ui/WhereFrom";
 import { useDone } from "@/app/(workspace)/_components/useDone";
 import { AxisFactsForm } from "@/app/(workspace)/machines/[id]/_components/AxisFactsForm";
 import { saveAxisFacts } from "@/app/(workspace)/machines/[id]/actions";
@@ -36,7 +37,10 @@ export function AxisFactRows({ axes, mayEdit }: AxisFactRowsProps) {
           const seen = plainFacts(axis);
           return (
             <tr key={axis.id}>
-              <th scope="row">{axis.code}</th>
+              <th scope="row">
+                {axis.code}
+                <WhereFrom entity="Axis" id={axis.id} of={axis.code} />
+              </th>
               <Fact words={cableWords(axis, "powerCable")} facts={axis} group="powerCable" />
               <Fact words={cableWords(axis, "feedbackCable")} facts={axis} group="feedbackCable" />
               <Fact words={wayWords(axis)} facts={axis} group="travel" />

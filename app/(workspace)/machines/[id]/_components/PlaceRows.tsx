@@ -1,6 +1,7 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { EvidenceMark } from "@/app/_ui/EvidenceMark";
 import { RowTable } from "@/app/_ui/RowTable";
+import { WhereFrom } from "@/app/_ui/WhereFrom";
 import { evidenceMark } from "@/lib/view/evidence";
 import { itemClassName } from "@/lib/view/linePart";
 import { type MachinePosition, type PlacedUnit, stayWords } from "@/lib/view/machine";
@@ -14,7 +15,10 @@ export function PlaceRows({ places }: { readonly places: readonly MachinePositio
     <RowTable caption="Places and units of the machine" heads={HEADS}>
       {places.map(({ id, designation, panel, itemClass, part, evidence, unit, before }) => (
         <tr key={id} id={`place-${designation}`} className="target:bg-accent-soft">
-          <th scope="row">{designation}</th>
+          <th scope="row">
+            {designation}
+            <WhereFrom entity="Position" id={id} of={designation} />
+          </th>
           <td>
             {panel === null ? (
               <span className="text-ink-2">none known</span>
@@ -52,6 +56,7 @@ function UnitWords({ unit }: { readonly unit: PlacedUnit }) {
         {stayWords(unit)}
         {unit.madeYear === null ? "" : `, made ${unit.madeYear}`}
       </span>
+      <WhereFrom entity="Unit" id={unit.unitId} of={`serial ${unit.serial}`} />
       {unit.elsewhere.map((stay) => (
         <span key={`${stay.place} ${stay.fromOn}`} className="block text-ink-2 text-xs">
           also in <AsOfLink href={`/machines/${stay.machineId}`}>{stay.place}</AsOfLink> {stayWords(stay)}
