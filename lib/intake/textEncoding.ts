@@ -60,14 +60,35 @@ export function detectEncoding(bytes: Uint8Array): Encoding {
   return isUtf8(bytes) ? "utf-8" : chooseSingleByte(bytes);
 }
 
+/**
+ * Letters of Windows-1252 between 0x80 and 0x9F, as the WHATWG Encoding Standard's index lists them (from memory).
+ * The decoder of Node 20 gives control characters there (found by trying): the euro sign and the dash would be lost.
+ */
+const WESTERN_80_TO_9F = "€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ";
+
+function mendWestern(text: string): string {
+  return text.replace(
+    /[\u0080-\u009f]/g,
+    (letter) => WESTERN_80_TO_9F[letter.charCodeAt(0) - 0x80] ?? letter,
+  );
+}
+
+/** Decodes bytes that come in pieces; call it once without bytes at the end. */
+export function pieceDecoder(encoding: Encoding): (bytes?: Uint8Array) => string {
+  const decoder = new TextDecoder(encoding);
+  const mend = encoding === "windows-1252" ? mendWestern : (text: string) => text;
+  return (bytes) => mend(bytes === undefined ? decoder.decode() : decoder.decode(bytes, { stream: true }));
+}
+
 /** The text of bytes; a mark at the start is left out, what cannot be read becomes U+FFFD. */
 export function decodeText(bytes: Uint8Array, encoding: Encoding): string {
-  return new TextDecoder(encoding).decode(bytes);
+  const decode = pieceDecoder(encoding);
+  return decode(bytes) + decode();
 }
 
 function singleByteTable(encoding: Encoding): Map<string, number> {
   const all = Uint8Array.from({ length: 256 }, (_, byte) => byte);
-  return new Map([...new TextDecoder(encoding).decode(all)].map((letter, byte) => [letter, byte]));
+  return new Map([...decodeText(all, encoding)].map((letter, byte) => [letter, byte]));
 }
 
 function encodeWide(text: string, littleEndian: boolean): Uint8Array {

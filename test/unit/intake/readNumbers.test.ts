@@ -58,25 +58,25 @@ describe("units beside numbers", () => {
     ["90 min", 1.5],
     ["2 days", 48],
   ])("reads a stop of %s as %d h", (text, wanted) => {
-    expect(outcomeOf(readMeasure(text, stop, "comma"))).toBe(wanted);
+    expect(outcomeOf(readMeasure(text, stop, { decimalMark: "comma" }))).toBe(wanted);
   });
 
   it("refuses a unit the column does not know", () => {
-    expect(readMeasure("3 lb-in", stop, "point").state).toBe("refused");
+    expect(readMeasure("3 lb-in", stop, { decimalMark: "point" }).state).toBe("refused");
   });
 
   it("flags a price of zero and refuses one below zero", () => {
     const price = fieldOf("lifecycle", "price");
-    expect(readMeasure("0", price, "point")).toMatchObject({
+    expect(readMeasure("0", price, { decimalMark: "point" })).toMatchObject({
       state: "value",
       value: 0,
       caution: { problem: "The amount is zero" },
     });
-    expect(readMeasure("-3", price, "point").state).toBe("refused");
+    expect(readMeasure("-3", price, { decimalMark: "point" }).state).toBe("refused");
   });
 
   it("takes the amount beside a currency sign and says so", () => {
-    const reading = readMeasure("$2,400", fieldOf("lifecycle", "price"), "point");
+    const reading = readMeasure("$2,400", fieldOf("lifecycle", "price"), { decimalMark: "point" });
     expect(reading).toMatchObject({ state: "value", value: 2400, inferred: true });
   });
 
@@ -91,9 +91,9 @@ describe("units beside numbers", () => {
 
   it("refuses a fraction of shifts and more than a week has", () => {
     const shifts = fieldOf("assets", "shiftsPerWeek");
-    expect(readInteger("18", shifts, "comma")).toMatchObject({ value: 18 });
-    expect(readInteger("17,5", shifts, "comma").state).toBe("refused");
-    expect(readInteger("22", shifts, "comma").state).toBe("refused");
+    expect(readInteger("18", shifts, { decimalMark: "comma" })).toMatchObject({ value: 18 });
+    expect(readInteger("17,5", shifts, { decimalMark: "comma" }).state).toBe("refused");
+    expect(readInteger("22", shifts, { decimalMark: "comma" }).state).toBe("refused");
   });
 });
 
@@ -102,7 +102,8 @@ describe("quantities", () => {
     ["2+1", 3, true],
     ["ca. 5", 5, true],
     ["około 5", 5, true],
-    ["5 (2 def.)", 5, true],
+    ["5 (2 def.)", 3, true],
+    ["5 (box opened)", 5, true],
     ["5", 5, false],
     ["5 szt.", 5, false],
     [4, 4, false],

@@ -119,17 +119,18 @@ describe("what a problem tells", () => {
     ]);
     expect(reading.rows[0]?.problems).toMatchObject([
       { field: "currency", severity: "error" },
+      { field: "pricedOn", severity: "warning" },
       { field: "lastShipOn", found: "2026-10-29", severity: "warning" },
     ]);
   });
 
-  it("tells a stop shorter than the waiting in it", () => {
+  it("keeps out a stop shorter than the waiting in it", () => {
     const { reading } = readRows("events", [
       ["Site", "Reference", "Happened at", "Downtime h", "Waiting h"],
       ["KAR", "AO-1", "2026-08-11 14:20", "1,0", "3,5"],
     ]);
     expect(reading.rows[0]).toMatchObject({
-      state: "warning",
+      state: "error",
       values: { happenedAt: "2026-08-11T14:20", downtimeHours: 1, waitingHours: 3.5 },
     });
   });

@@ -57,12 +57,19 @@ describe("cells that hold nothing", () => {
   });
 
   it.each([
-    ["=VLOOKUP(A1;B:B;1)", "text"],
-    ["=cmd|' /C calc'!A0", "text"],
-    ["+SUM(A1)", "text"],
+    ["=VLOOKUP(A1;B:B;1)", "code"],
+    ["=cmd|' /C calc'!A0", "partNumber"],
+    ["+SUM(A1)", "date"],
     ["=1+2", "decimal"],
   ] as const)("refuses the formula %s in a %s", (text, kind) => {
     expect(readEmpty(text, kind)).toMatchObject({ state: "refused" });
+  });
+
+  it("takes a formula in a remark as nothing and says so, for a remark is not worth the row", () => {
+    expect(readEmpty("=cmd|' /C calc'!A0", "text")).toMatchObject({
+      state: "missing",
+      caution: { problem: expect.stringContaining("formula") },
+    });
   });
 
   it.each(["=A1+B2-T3", "-U12", "+G1"])("leaves the reference designation %s alone", (text) => {
