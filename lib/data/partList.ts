@@ -3,6 +3,7 @@ import type { Actor } from "@/lib/access/actor";
 import { maySomewhere } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
+import { inService } from "@/lib/data/quality/inService";
 import { siteIds } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { type LifecycleDates, supplyStage } from "@/lib/lifecycle/supplyStage";
@@ -47,7 +48,7 @@ function findParts(actor: Actor, asOf: IsoDate, evaluationId: string): Promise<P
       LEFT JOIN "Placement" pl ON pl."positionId" = p."id"
         AND daterange(pl."fromOn", pl."untilOn") @> ${asOf}::date
       LEFT JOIN "Unit" u ON u."id" = pl."unitId"
-      WHERE ${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[])
+      WHERE (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[])) AND ${inService(asOf)}
       GROUP BY 1
     )
     SELECT p."id"::text AS "id", p."maker", p."number", p."description", p."itemClass"::text AS "itemClass",
@@ -67,6 +68,6 @@ function findParts(actor: Actor, asOf: IsoDate, evaluationId: string): Promise<P
       ORDER BY (fact."partId" IS NULL), fact."recordedOn" DESC, fact."checkedOn" DESC, fact."id" DESC
       LIMIT 1
     ) f ON true
-    WHERE ${maySomewhere(actor.grants, "read")}
+    WHERE ${maySomewhere(actor.grants, "read")} AND p."mergedIntoId" IS NULL
     ORDER BY p."maker", p."number"`;
 }

@@ -49,6 +49,40 @@ const findLonely: Finder = (register, values) =>
       severity: "error",
     }));
 
+/**
+ * Leaves out of a row what cannot stand without a cell that says nothing (an error of a formula, a stand-in): one broken
+ * cell is not worth the rest of the row.
+ */
+export function leaveOutAlone(
+  register: Register,
+  values: Values,
+  unread: ReadonlySet<string>,
+): { readonly values: Values; readonly problems: Omit<Problem, "column">[] } {
+  const left: Record<string, FieldValue> = { ...values };
+  const problems: Omit<Problem, "column">[] = [];
+  for (const [one, other] of register.together) {
+    if (!unread.has(other) || !isFilled(left, one) || isFilled(left, other)) continue;
+    problems.push({
+      ...{ field: one, found: quote(left[one]), severity: "warning" },
+      problem: `“${labelOf(register, one)}” was left out, since “${labelOf(register, other)}” beside it is not known`,
+      remedy: `Fill “${labelOf(register, other)}” as well`,
+    });
+    left[one] = null;
+  }
+  return { values: left, problems };
+}
+
+const findUnaccompanied: Finder = (register, values) =>
+  (register.expected ?? [])
+    .filter(([one, other]) => isFilled(values, one) && !isFilled(values, other))
+    .map(([one, other]) => ({
+      field: other,
+      found: "",
+      problem: `“${labelOf(register, one)}” is given without “${labelOf(register, other)}”, so nobody can tell how old it is`,
+      remedy: `Fill “${labelOf(register, other)}” when it is known`,
+      severity: "warning",
+    }));
+
 function falls(low: FieldValue | undefined, high: FieldValue | undefined): boolean {
   if (typeof low === "number" && typeof high === "number") return high < low;
   return typeof low === "string" && typeof high === "string" && high < low;
@@ -99,5 +133,7 @@ const findUnfilled: Finder = (register, values) =>
 
 /** Checks what must hold between the cells of one row. */
 export function checkRow(register: Register, values: Values): Omit<Problem, "column">[] {
-  return [findUnfilled, findNoneGiven, findLonely, findFalling].flatMap((find) => find(register, values));
+  return [findUnfilled, findNoneGiven, findLonely, findUnaccompanied, findFalling].flatMap((find) =>
+    find(register, values),
+  );
 }

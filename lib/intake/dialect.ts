@@ -1,4 +1,5 @@
 import type { FieldKind } from "@/lib/intake/field";
+import { BasisCounter, type BasisFinding, type BasisWord } from "@/lib/intake/quantityBasis";
 import type { DateOrder } from "@/lib/intake/readDate";
 import { type DecimalMark, readMarkedNumber } from "@/lib/intake/readDecimal";
 import { plainText, type RawCell } from "@/lib/intake/reading";
@@ -11,6 +12,10 @@ export type Dialect = {
   decimalMark: DecimalMark;
   dateOrder: DateOrder;
   columns: Readonly<Record<string, ColumnDialect>>;
+  /** What quantities count, where a person said so. */
+  quantityBasis?: BasisWord;
+  /** The source's own words for nothing; those commonly used unless given. */
+  nullWords?: readonly string[];
 };
 
 /**
@@ -35,6 +40,7 @@ export type SampleColumn = { header: string; kind: FieldKind; cells: readonly Ra
 export type DialectFinding = {
   decimalMark: Finding<DecimalMark>;
   dateOrder: Finding<DateOrder>;
+  quantityBasis: BasisFinding;
   columns: {
     header: string;
     decimalMark: Finding<DecimalMark> | null;
@@ -42,16 +48,17 @@ export type DialectFinding = {
   }[];
   /** What to read the file by, with a person's answers still missing where `ask` says so. */
   proposal: Dialect;
-  ask: ("decimalMark" | "dateOrder")[];
+  ask: ("decimalMark" | "dateOrder" | "quantityBasis")[];
 };
 
 type Vote<T> = T | "either" | "none";
 
 const NUMBER_KINDS: readonly FieldKind[] = ["integer", "decimal", "percent", "quantity"];
-const DATE_KINDS: readonly FieldKind[] = ["date", "dateTime"];
+const DATE_KINDS: readonly FieldKind[] = ["date", "dateTime", "endTime"];
 
 function voteOnMark(cell: RawCell): Vote<DecimalMark> {
-  if (typeof cell !== "string") return "none";
+  // Without either mark a number is the same by both.
+  if (typeof cell !== "string" || !/[.,]/.test(cell)) return "none";
   const comma = readMarkedNumber(cell, "comma");
   const point = readMarkedNumber(cell, "point");
   if (comma.state === "value" && point.state === "value") {
@@ -75,29 +82,56 @@ type Custom<T extends string> = { sides: readonly [T, T]; vote: (cell: RawCell) 
 const MARK: Custom<DecimalMark> = { sides: ["comma", "point"], vote: voteOnMark };
 const ORDER: Custom<DateOrder> = { sides: ["dayFirst", "monthFirst"], vote: voteOnOrder };
 
-function weigh<T extends string>(cells: readonly RawCell[], { sides, vote }: Custom<T>): Finding<T> {
-  const filled = cells.filter((cell) => plainText(cell) !== "");
-  const cast = filled.map((cell) => ({ cell, vote: vote(cell) }));
-  const count = (side: Vote<T>) => cast.filter((one) => one.vote === side).length;
-  const [one, other] = sides;
-  const ambiguous = count("either");
-  const votes = { [one]: count(one), [other]: count(other) } as Record<T, number>;
-  const finding = (state: Finding<T>["state"], choice: T | null): Finding<T> => ({
-    state,
-    choice,
-    votes,
-    ambiguous,
-    total: filled.length,
-    ambiguousShare: filled.length === 0 ? 0 : ambiguous / filled.length,
-    examples: cast
-      .filter((each) => each.vote === "either")
-      .slice(0, 5)
-      .map((each) => plainText(each.cell)),
-  });
-  if (votes[one] > 0 && votes[other] > 0) return finding("conflict", null);
-  if (votes[one] > 0) return finding("certain", one);
-  if (votes[other] > 0) return finding("certain", other);
-  return ambiguous > 0 ? finding("ambiguous", null) : finding("plain", null);
+const EXAMPLES = 5;
+
+/** Counts what the values of one column, or of several together, say about one custom. */
+class Tally<T extends string> {
+  readonly #custom: Custom<T>;
+  #total = 0;
+  #either = 0;
+  readonly #votes: Record<T, number>;
+  readonly #examples: string[] = [];
+
+  constructor(custom: Custom<T>) {
+    this.#custom = custom;
+    const [one, other] = custom.sides;
+    this.#votes = { [one]: 0, [other]: 0 } as Record<T, number>;
+  }
+
+  add(cell: RawCell): void {
+    const text = plainText(cell);
+    if (text === "") return;
+    this.#total += 1;
+    const vote = this.#custom.vote(cell);
+    if (vote === "either") {
+      this.#either += 1;
+      if (this.#examples.length < EXAMPLES) this.#examples.push(text);
+    } else if (vote !== "none") this.#votes[vote] += 1;
+  }
+
+  addAll(others: readonly Tally<T>[]): this {
+    for (const other of others) {
+      this.#total += other.#total;
+      this.#either += other.#either;
+      for (const side of this.#custom.sides) this.#votes[side] += other.#votes[side];
+      this.#examples.push(...other.#examples.slice(0, EXAMPLES - this.#examples.length));
+    }
+    return this;
+  }
+
+  finding(): Finding<T> {
+    const [one, other] = this.#custom.sides;
+    const votes = { ...this.#votes };
+    const of = (state: Finding<T>["state"], choice: T | null): Finding<T> => ({
+      ...{ state, choice, votes, ambiguous: this.#either, total: this.#total },
+      ambiguousShare: this.#total === 0 ? 0 : this.#either / this.#total,
+      examples: [...this.#examples],
+    });
+    if (votes[one] > 0 && votes[other] > 0) return of("conflict", null);
+    if (votes[one] > 0) return of("certain", one);
+    if (votes[other] > 0) return of("certain", other);
+    return this.#either > 0 ? of("ambiguous", null) : of("plain", null);
+  }
 }
 
 /** Whether a person must say it: the file does not tell, and some column does not tell for itself. */
@@ -134,50 +168,78 @@ function keepDifferent(
   return Object.fromEntries(kept.filter(([, own]) => Object.keys(own).length > 0));
 }
 
+interface Counted {
+  readonly header: string;
+  readonly mark: Tally<DecimalMark> | null;
+  readonly order: Tally<DateOrder> | null;
+  /** Its place among the columns of quantities; null is none. */
+  readonly quantity: number | null;
+}
+
+/** Counts what the values of a file say about its numbers and dates, row by row, so that none need be kept. */
+export class DialectCounter {
+  readonly #columns: readonly Counted[];
+  readonly #basis: BasisCounter;
+
+  constructor(columns: readonly Pick<SampleColumn, "header" | "kind">[]) {
+    const quantities = columns.filter(({ kind }) => kind === "quantity").map(({ header }) => header);
+    this.#basis = new BasisCounter(quantities);
+    this.#columns = columns.map(({ header, kind }) => ({
+      header,
+      quantity: kind === "quantity" ? quantities.indexOf(header) : null,
+      mark: NUMBER_KINDS.includes(kind) ? new Tally(MARK) : null,
+      order: DATE_KINDS.includes(kind) ? new Tally(ORDER) : null,
+    }));
+  }
+
+  /** @param place Which of the columns, from 0. */
+  add(place: number, cell: RawCell): void {
+    const column = this.#columns[place];
+    column?.mark?.add(cell);
+    column?.order?.add(cell);
+    if (column && column.quantity !== null) this.#basis.add(column.quantity, cell);
+  }
+
+  finding(): DialectFinding {
+    const decimalMark = new Tally(MARK).addAll(this.#columns.flatMap(({ mark }) => mark ?? [])).finding();
+    const dateOrder = new Tally(ORDER).addAll(this.#columns.flatMap(({ order }) => order ?? [])).finding();
+    const columns = this.#columns.map(({ header, mark, order }) => ({
+      ...{ header, decimalMark: mark?.finding() ?? null, dateOrder: order?.finding() ?? null },
+    }));
+    const file = {
+      decimalMark: decimalMark.choice ?? "point",
+      dateOrder: dateOrder.choice ?? "dayFirst",
+    } as const;
+    const asked = {
+      decimalMark: mustAsk(
+        decimalMark,
+        columns.map((column) => column.decimalMark),
+      ),
+      dateOrder: mustAsk(
+        dateOrder,
+        columns.map((column) => column.dateOrder),
+      ),
+    };
+    const quantityBasis = this.#basis.finding();
+    return {
+      ...{ decimalMark, dateOrder, quantityBasis, columns },
+      proposal: { ...file, columns: keepDifferent(columnDialects(columns), file) },
+      ask: [
+        ...(["decimalMark", "dateOrder"] as const).filter((custom) => asked[custom]),
+        ...(quantityBasis.state === "ambiguous" ? (["quantityBasis"] as const) : []),
+      ],
+    };
+  }
+}
+
 /**
  * Finds how a file writes numbers and dates from the values of its mapped columns. What the values leave
  * open is asked, never guessed; the proposal then holds decimal point and day first until answered.
  */
 export function detectDialect(samples: readonly SampleColumn[]): DialectFinding {
-  const numbers = samples.filter((column) => NUMBER_KINDS.includes(column.kind));
-  const dates = samples.filter((column) => DATE_KINDS.includes(column.kind));
-  const decimalMark = weigh(
-    numbers.flatMap((column) => column.cells),
-    MARK,
-  );
-  const dateOrder = weigh(
-    dates.flatMap((column) => column.cells),
-    ORDER,
-  );
-  const columns = samples.map((column) => ({
-    header: column.header,
-    decimalMark: numbers.includes(column) ? weigh(column.cells, MARK) : null,
-    dateOrder: dates.includes(column) ? weigh(column.cells, ORDER) : null,
-  }));
-  const file = {
-    decimalMark: decimalMark.choice ?? "point",
-    dateOrder: dateOrder.choice ?? "dayFirst",
-  } as const;
-  const ask: DialectFinding["ask"] = [];
-  if (
-    mustAsk(
-      decimalMark,
-      columns.map((column) => column.decimalMark),
-    )
-  )
-    ask.push("decimalMark");
-  if (
-    mustAsk(
-      dateOrder,
-      columns.map((column) => column.dateOrder),
-    )
-  )
-    ask.push("dateOrder");
-  return {
-    decimalMark,
-    dateOrder,
-    columns,
-    proposal: { ...file, columns: keepDifferent(columnDialects(columns), file) },
-    ask,
-  };
+  const counter = new DialectCounter(samples);
+  samples.forEach(({ cells }, place) => {
+    for (const cell of cells) counter.add(place, cell);
+  });
+  return counter.finding();
 }

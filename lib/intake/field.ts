@@ -7,6 +7,7 @@ export type FieldKind =
   | "percent"
   | "date"
   | "dateTime"
+  | "endTime"
   | "choice"
   | "boolean"
   | "partNumber"
@@ -15,7 +16,13 @@ export type FieldKind =
   | "year";
 
 /** One value a choice column may hold, with the words registers use for it. */
-export type Choice = { value: string; label: string; synonyms: readonly string[] };
+export type Choice = {
+  value: string;
+  label: string;
+  synonyms: readonly string[];
+  /** Words that mean it only roughly; they are taken, and said so. */
+  roughly: readonly string[];
+};
 
 /** One field of a register: what a column of a file can be read into. Plain data, safe to hand to a page. */
 export type Field = {
@@ -69,7 +76,8 @@ export function defineField(sketch: Sketch): Field {
   };
 }
 
-/** A choice with its words, parted by "|". */
-export function defineChoice(value: string, label: string, synonyms: string): Choice {
-  return { value, label, synonyms: splitWords(synonyms) };
+/** A choice with its words, parted by "|"; those after "~" mean it only roughly. */
+export function defineChoice(value: string, label: string, words: string): Choice {
+  const [known, roughly] = words.split("~");
+  return { value, label, synonyms: splitWords(known), roughly: splitWords(roughly) };
 }

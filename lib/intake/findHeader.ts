@@ -1,3 +1,4 @@
+import { columnLetters } from "@/lib/intake/columnLetters";
 import { foldText } from "@/lib/intake/foldText";
 import { plainText, type RawCell } from "@/lib/intake/reading";
 import type { Register } from "@/lib/intake/registers";
@@ -38,6 +39,11 @@ function hasGroupRow(above: Row | undefined, header: Row): boolean {
   return groups.length >= 2 && groups.length < names.length && new Set(names).size < names.length;
 }
 
+/** Entries have figures in them, names have none. */
+function isOfNames(row: Row): boolean {
+  return filledTexts(row).every((text) => !/\p{N}/u.test(text));
+}
+
 /** Finds the row with the column names among the first thirty; row 1 when none stands out. */
 export function findHeader(rows: readonly Row[], register: Register): HeaderPlace {
   const words = knownWords(register);
@@ -47,14 +53,11 @@ export function findHeader(rows: readonly Row[], register: Register): HeaderPlac
     if (rating > best.rating) best = { index, rating };
   });
   const header = rows[best.index] ?? [];
+  const below = rows[best.index + 1] ?? [];
+  // The names of the groups may be the words that are known: then the names proper stand below.
+  if (hasGroupRow(header, below) && isOfNames(below)) return { row: best.index + 2, lines: 2 };
   const above = best.index > 0 ? rows[best.index - 1] : undefined;
   return { row: best.index + 1, lines: hasGroupRow(above, header) ? 2 : 1 };
-}
-
-/** The letters a spreadsheet shows above a column: 0 is A, 26 is AA. */
-export function columnLetters(index: number): string {
-  const rest = Math.floor(index / 26) - 1;
-  return (rest >= 0 ? columnLetters(rest) : "") + String.fromCharCode(65 + (index % 26));
 }
 
 /** A merged group name stands in its first cell only; the cells after it belong to it. */
@@ -69,9 +72,12 @@ function spreadGroups(row: Row, width: number): string[] {
 
 function makeUnique(names: readonly string[]): string[] {
   const used = new Set<string>();
+  const next = new Map<string, number>();
   return names.map((name) => {
     let unique = name;
-    for (let count = 2; used.has(unique); count += 1) unique = `${name} (${count})`;
+    let count = next.get(name) ?? 2;
+    for (; used.has(unique); count += 1) unique = `${name} (${count})`;
+    next.set(name, count);
     used.add(unique);
     return unique;
   });
@@ -87,7 +93,9 @@ export function readHeaders(rows: readonly Row[], place: HeaderPlace): string[] 
   const width = Math.max(header.length, ...rows.slice(place.row, place.row + 200).map((row) => row.length));
   const groups = spreadGroups(above, width);
   const names = Array.from({ length: width }, (_, index) => {
-    const name = `${groups[index] ?? ""} ${plainText(header[index] ?? null)}`.trim();
+    const [group = "", own] = [groups[index], plainText(header[index] ?? null)];
+    // A name merged over both rows stands in each of them and is said once.
+    const name = group === own ? own : `${group} ${own}`.trim();
     return name === "" ? `Column ${columnLetters(index)}` : name;
   });
   return makeUnique(names);

@@ -35,6 +35,12 @@ function quarter(year: string, quarterOfYear: string): Draft {
 
 const NAME = "(\\p{L}{3,})\\.?";
 const YEAR = "(\\d{4}|\\d{2})";
+/** Words for week and quarter in the seven languages of the files. */
+const WEEK =
+  "(?:kw|cw|wk|week|woche|kalenderwoche|w|v|vecka|tydz|tydzień|tyg|sem|semana|semaine|settimana|sett|uge)";
+const QUARTER = "(?:quarter|quartal|kwartał|kvartal|trimestre|trim|qtr|q|k|t)";
+const PART_OF_YEAR = "\\.? ?(\\d{1,2})";
+const OF_YEAR = " ?[/.-]? ?(?:de |du |del )?";
 
 const SHAPES: readonly Shape[] = [
   { pattern: /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/, draft: ([y = "", m = "", d = ""]) => day(y, m, d) },
@@ -45,6 +51,18 @@ const SHAPES: readonly Shape[] = [
     draft: ([a = "", b = "", y = ""], order) => (order === "dayFirst" ? day(y, b, a) : day(y, a, b)),
   },
   {
+    pattern: new RegExp(`^${WEEK}${PART_OF_YEAR}${OF_YEAR}${YEAR}$`, "iu"),
+    draft: ([w = "", y = ""]) => week(y, w),
+  },
+  {
+    pattern: new RegExp(`^${QUARTER}\\.? ?([1-4])${OF_YEAR}${YEAR}$`, "iu"),
+    draft: ([q = "", y = ""]) => quarter(y, q),
+  },
+  {
+    pattern: new RegExp(`^([1-4]) ?(?:\\.|º|er|e|ème|nd|rd|th|st|o)? ?${QUARTER}${OF_YEAR}${YEAR}$`, "iu"),
+    draft: ([q = "", y = ""]) => quarter(y, q),
+  },
+  {
     pattern: new RegExp(`^(\\d{1,2})\\.?[ -]?(?:de )?${NAME},?[ -]?(?:de )?${YEAR}$`, "u"),
     draft: ([d = "", m = "", y = ""]) => day(y, monthOfName(m) ?? 0, d),
   },
@@ -52,12 +70,7 @@ const SHAPES: readonly Shape[] = [
     pattern: new RegExp(`^${NAME} (\\d{1,2}),? (\\d{4})$`, "u"),
     draft: ([m = "", d = "", y = ""]) => day(y, monthOfName(m) ?? 0, d),
   },
-  {
-    pattern: /^(?:kw|cw|wk|week|w|v|tydz\.?|sem\.?) ?(\d{1,2})[ /.-]?(\d{4}|\d{2})$/i,
-    draft: ([w = "", y = ""]) => week(y, w),
-  },
   { pattern: /^(\d{4})[ -]?(?:kw|cw|wk|w|v)(\d{1,2})$/i, draft: ([y = "", w = ""]) => week(y, w) },
-  { pattern: /^[qk]([1-4])[ /.-]?(\d{4}|\d{2})$/i, draft: ([q = "", y = ""]) => quarter(y, q) },
   { pattern: /^(\d{4})[ /-]?[qk]([1-4])$/i, draft: ([y = "", q = ""]) => quarter(y, q) },
   { pattern: /^(\d{1,2})[/.-](\d{4})$/, draft: ([m = "", y = ""]) => month(y, m) },
   { pattern: /^(\d{4})[-/.](\d{1,2})$/, draft: ([y = "", m = ""]) => month(y, m) },

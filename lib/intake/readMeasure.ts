@@ -1,103 +1,60 @@
 import type { Field } from "@/lib/intake/field";
 import { type DecimalMark, type MarkedNumber, readMarkedNumber } from "@/lib/intake/readDecimal";
-import { infer, type RawCell, type Reading, read, refuse } from "@/lib/intake/reading";
+import { infer, plainText, type RawCell, type Reading, read, refuse } from "@/lib/intake/reading";
+import { unitFactor } from "@/lib/intake/units";
+import { isCurrency } from "@/lib/kernel/currency";
 
-const CURRENCY_MARK = /^(?:€|\$|£|zł|kr|eur|usd|gbp|pln|sek|mxn|chf|czk|dkk|nok|us\$|mx\$)$/i;
-
-type UnitTable = { readonly [unit: string]: number };
-const HOUR_UNITS: UnitTable = {
-  h: 1,
-  hr: 1,
-  hrs: 1,
-  hour: 1,
-  hours: 1,
-  std: 1,
-  godz: 1,
-  tim: 1,
-  min: 1 / 60,
-  mins: 1 / 60,
-  minutes: 1 / 60,
-  d: 24,
-  day: 24,
-  days: 24,
-  tage: 24,
-  dni: 24,
-  dagar: 24,
-  días: 24,
-};
-const WEEK_UNITS: UnitTable = {
-  wk: 1,
-  wks: 1,
-  w: 1,
-  week: 1,
-  weeks: 1,
-  wo: 1,
-  wochen: 1,
-  tyg: 1,
-  v: 1,
-  veckor: 1,
-  sem: 1,
-  semanas: 1,
-  d: 1 / 7,
-  days: 1 / 7,
-  tage: 1 / 7,
-  dni: 1 / 7,
-};
-const DAY_UNITS: UnitTable = {
-  d: 1,
-  day: 1,
-  days: 1,
-  tage: 1,
-  dni: 1,
-  dagar: 1,
-  días: 1,
-  wk: 7,
-  week: 7,
-  weeks: 7,
-  wochen: 7,
-};
-
-const METRE_UNITS: UnitTable = { m: 1, cm: 0.01, mm: 0.001, ft: 0.3048 };
-/** Horsepower: mechanical, and metric as PS and KM. */
-const KILOWATT_UNITS: UnitTable = { kw: 1, w: 0.001, hp: 0.7457, ps: 0.735_5, km: 0.735_5 };
-const UNITS: Readonly<Record<string, UnitTable>> = {
-  h: HOUR_UNITS,
-  weeks: WEEK_UNITS,
-  days: DAY_UNITS,
-  m: METRE_UNITS,
-  kW: KILOWATT_UNITS,
-};
-
-function factorOf(mark: string, unit: string | null): number | null {
-  const word = mark.toLowerCase().replace(/\.$/, "");
-  const table = UNITS[unit ?? ""] ?? {};
-  return Object.hasOwn(table, word) ? (table[word] ?? null) : null;
-}
+const CURRENCY_SIGN = /^(?:€|\$|£|zł|kr|kč|fr\.?|us\$|mx\$)$/i;
 
 function isMoney(field: Field): boolean {
   return field.unit?.includes("currency") ?? false;
 }
 
-function convert(found: MarkedNumber, field: Field): Reading<number> {
-  if (found.mark === "") return read(found.value);
-  if (isMoney(field) && CURRENCY_MARK.test(found.mark)) {
+/** How a number that carries no unit of its own is to be taken: the unit its column's header gives. */
+interface Written {
+  readonly cell: RawCell;
+  readonly headerUnit: string | null;
+}
+
+function convert(found: MarkedNumber, field: Field, { cell, headerUnit }: Written): Reading<number> {
+  const unit = found.mark === "" ? headerUnit : found.mark;
+  if (unit === null) return read(found.value);
+  if (isMoney(field) && (CURRENCY_SIGN.test(unit) || isCurrency(unit.toUpperCase()))) {
     return infer(found.value, {
-      problem: `“${found.mark}” stands beside the amount and was left out`,
+      problem: `“${unit}” stands beside the amount and was left out`,
       remedy: "Check that it is the currency the row is kept in",
     });
   }
-  const factor = factorOf(found.mark, field.unit);
+  const factor = unitFactor(unit, field.unit);
   if (factor === 1) return read(found.value);
-  if (factor !== null) {
-    return infer(found.value * factor, {
-      problem: `Converted from “${found.mark}” to ${field.unit ?? ""}`,
-      remedy: "Check the unit in the file",
-    });
+  if (factor === null) {
+    return refuse(
+      `“${unit}” stands beside the number and is no unit of this column`,
+      field.unit === null ? "Give the number alone" : `Give the number in ${field.unit}`,
+    );
   }
-  return refuse(
-    `“${found.mark}” stands beside the number and is no unit of this column`,
-    field.unit === null ? "Give the number alone" : `Give the number in ${field.unit}`,
-  );
+  // Nine digits are more than any of these files holds, and keep 0.1 × 60 from reading as 6.000000000000001.
+  return tellConversion(Number((found.value * factor).toPrecision(9)), field, { cell, headerUnit: unit });
+}
+
+function tellConversion(value: number, field: Field, { cell, headerUnit }: Written): Reading<number> {
+  const text = plainText(cell);
+  const unit = headerUnit ?? "";
+  const written = text.toLowerCase().includes(unit.toLowerCase()) ? text : `${text} ${unit}`;
+  return infer(value, {
+    problem: `“${written.trim()}” was converted to ${value} ${field.unit ?? ""}`,
+    remedy: "Check the unit in the file",
+  });
+}
+
+const CLOCK = /^(\d{1,4})\s?(?::|h|std\.?|godz\.?|tim\.?)\s?(\d{1,2})(?::\d{2})?\s?(?:h|m|min\.?)?$/i;
+
+/** A stop written as hours and minutes, "1:30" or "1 h 30 min"; null when it is written otherwise. */
+function readClock(cell: RawCell, field: Field): Reading<number> | null {
+  const match = field.unit === "h" ? CLOCK.exec(plainText(cell)) : null;
+  if (!match || Number(match[2]) > 59) return null;
+  const hours = Number((Number(match[1]) + Number(match[2]) / 60).toPrecision(9));
+  return tellConversion(hours, field, { cell, headerUnit: null });
 }
 
 function checkLimits(reading: Reading<number>, field: Field): Reading<number> {
@@ -120,16 +77,32 @@ function checkLimits(reading: Reading<number>, field: Field): Reading<number> {
   return reading;
 }
 
-/** Reads a number in the field's unit, converting units it knows; limits of the field are checked. */
-export function readMeasure(cell: RawCell, field: Field, mark: DecimalMark): Reading<number> {
-  const found = readMarkedNumber(cell, mark);
+/** How the numbers of one column are written. */
+export interface NumberCustoms {
+  readonly decimalMark: DecimalMark;
+  /** The unit the header gives for bare numbers, where it is not the field's own; null else. */
+  readonly headerUnit?: string | null;
+}
+
+/**
+ * Reads a number in the field's unit, converting units it knows and quoting what was written; limits of the field
+ * are checked.
+ */
+export function readMeasure(
+  cell: RawCell,
+  field: Field,
+  { decimalMark, headerUnit = null }: NumberCustoms,
+): Reading<number> {
+  const clock = readClock(cell, field);
+  if (clock !== null) return checkLimits(clock, field);
+  const found = readMarkedNumber(cell, decimalMark);
   if (found.state !== "value") return found;
-  return checkLimits(convert(found.value, field), field);
+  return checkLimits(convert(found.value, field, { cell, headerUnit }), field);
 }
 
 /** As readMeasure, and the number must be whole. */
-export function readInteger(cell: RawCell, field: Field, mark: DecimalMark): Reading<number> {
-  const reading = readMeasure(cell, field, mark);
+export function readInteger(cell: RawCell, field: Field, customs: NumberCustoms): Reading<number> {
+  const reading = readMeasure(cell, field, customs);
   if (reading.state !== "value" || Number.isSafeInteger(reading.value)) return reading;
   return refuse("The number is not whole", "Enter a whole number");
 }

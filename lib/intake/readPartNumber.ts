@@ -20,12 +20,19 @@ export type PartNumber = {
 
 const LONGEST_NUMBER = 60;
 const EXPONENT = /^\d(?:[.,]\d+)?e\+\d+$|^\d[.,]\d+e\d+$/i;
+/** Words that mark a revision, in English, German, Polish, Swedish, Spanish, French and Italian. */
+const REVISION_WORDS =
+  "SERIES|SERIE|SERIA|SER|REVISION|REVISIÓN|REVISIONE|RÉVISION|REWIZJA|REV|HW|HARDWARESTAND|BAUSTAND|BAUZUSTAND|STAND|UTGÅVA|UTG|INDICE|IND|INDEX";
 const MARKED = [
-  /^(.+?)[\s,;-]*\(?(?:SERIES|SERIE|SER|REVISION|REV|HW|STAND)\b\.?[\s:]*([A-Z]\d{0,2}|\d{1,2})\)?$/,
+  new RegExp(
+    `^(.+?)(?<!\\p{L})[\\s,;-]*\\(?(?:${REVISION_WORDS})(?!\\p{L})\\.?[\\s:]*([A-Z]\\d{0,2}|\\d{1,2})\\)?$`,
+    "u",
+  ),
   /^(.+?)\s*\/\s*([A-Z]\d{0,2})$/,
 ];
-const DASHED = /^(.+-.+)-([A-Z]\d{1,2})$/;
-const RUN_TOGETHER = /^([A-Z]{2,}\d{2,})([A-Z]\d{1,2})$/;
+/** O, I and L before digits are digits written as letters more often than revisions, so they part nothing. */
+const DASHED = /^(.+-.+)-([A-HJKMNP-Z]\d{1,2})$/;
+const RUN_TOGETHER = /^([A-Z]{2,}\d{2,})([A-HJKMNP-Z]\d{1,2})$/;
 
 /** A spelling without case and separators; applying it again changes nothing. */
 export function partKey(text: string): string {

@@ -8,6 +8,15 @@ const PIECES =
   /^(?:pcs?\.?|pieces?|pc|ea|each|st\.?|stk\.?|stck\.?|stück|szt\.?|sztuk|pza?s?\.?|piezas?|uds?\.?)$/i;
 const SUM = /^\d+(?:\s*\+\s*\d+)+$/;
 const REMARK = /^(\d+)\s*[([]([^)\]]*)[)\]]$/;
+const SPOILT =
+  /^(\d+)\s*(?:x\s*)?(?:def|defe[ck]t\p{L}*|faulty|broken|bad|scrap|kaputt|ausschuss|uszk\p{L}*|zepsut\p{L}*|trasig\p{L}*|averiad\p{L}*|hs|guast\p{L}*)\b\.?$/iu;
+
+/** What a quantity of the file counts: pieces, pieces in each machine, or sets of so many. */
+export type QuantityBasis =
+  | { readonly kind: "total" }
+  | { readonly kind: "perMachine" }
+  /** `bareToo`: numbers without a word count sets as well, since the column's name says so. */
+  | { readonly kind: "sets"; readonly size: number; readonly bareToo: boolean };
 
 function notCounted(text: string): Reading<number> {
   return missing({
@@ -33,22 +42,72 @@ function readSpokenQuantity(text: string): Reading<number> | null {
     });
   }
   const remark = REMARK.exec(text);
-  if (remark?.[1]) {
-    return infer(Number(remark[1]), {
-      problem: `The remark “${remark[2] ?? ""}” says that not all pieces are alike`,
+  if (remark?.[1]) return readRemark(Number(remark[1]), remark[2] ?? "");
+  return null;
+}
+
+/** Pieces with a remark: those it calls defective are taken off, any other remark only asks for rows of their own. */
+function readRemark(pieces: number, remark: string): Reading<number> {
+  const spoilt = Number(SPOILT.exec(remark.trim())?.[1] ?? 0);
+  if (spoilt > 0 && spoilt <= pieces) {
+    return infer(pieces - spoilt, {
+      problem: `Of ${pieces} pieces ${spoilt} are said to be defective (“${remark}”); ${pieces - spoilt} are counted`,
       remedy: "Split the row: one row for each state",
     });
   }
-  return null;
+  return infer(pieces, {
+    problem: `The remark “${remark}” says that not all pieces are alike`,
+    remedy: "Split the row: one row for each state",
+  });
+}
+
+const SETS =
+  /^(\d+)\s*(?:x\s*)?(?:sets?|satz|sätze|kpl\.?|komplet\p{L}*|juegos?|jeux?|set di|sats(?:er)?|pairs?|paare?|par[ay]?)$/iu;
+const SETS_OF =
+  /^(\d+)\s*(?:x\s*)?(?:sets?|satz|sätze|kpl\.?|komplet\p{L}*|juegos?|jeux?|sats(?:er)?) (?:of|à|zu|po|de|om|da) (\d+)$/iu;
+
+/** Whether a text counts sets and does not say of how many pieces. */
+export function isInSets(text: string): boolean {
+  return SETS.test(text);
+}
+
+/** Sets become pieces when the cell says of how many, or a person did. */
+function readSets(text: string, basis: QuantityBasis): Reading<number> | null {
+  const full = SETS_OF.exec(text);
+  const sets = full ?? SETS.exec(text);
+  if (!sets?.[1]) return null;
+  const size = full?.[2] ? Number(full[2]) : basis.kind === "sets" ? basis.size : null;
+  return size === null ? notCounted(text) : inSets(Number(sets[1]), size, text);
+}
+
+function inSets(sets: number, size: number, text: string): Reading<number> {
+  return infer(sets * size, {
+    problem: `“${text}” is ${sets} sets of ${size}: ${sets * size} pieces`,
+    remedy: "Give pieces in the file",
+  });
+}
+
+/** Pieces as the file's basis has them. A number for each machine is no count of a shelf. */
+function onBasis(pieces: number, basis: QuantityBasis, text: string): Reading<number> {
+  if (basis.kind === "sets") return basis.bareToo ? inSets(pieces, basis.size, text) : read(pieces);
+  if (basis.kind === "total") return read(pieces);
+  return missing({
+    problem: `“${text}” is the number in each machine, not what lies on the shelf; the quantity is kept as not known`,
+    remedy: "Give a column with the pieces on the shelf",
+  });
 }
 
 /**
  * Reads a count of pieces: a whole number from 0. "2+1" is added up, "ca. 5" is an estimate; what is no
- * count is not known. A count below zero or a fraction is refused.
+ * count is not known. A count below zero or a fraction is refused. Pieces in sets are multiplied out.
  */
-export function readQuantity(cell: RawCell, mark: DecimalMark): Reading<number> {
+export function readQuantity(
+  cell: RawCell,
+  mark: DecimalMark,
+  basis: QuantityBasis = { kind: "total" },
+): Reading<number> {
   const text = plainText(cell);
-  const spoken = readSpokenQuantity(text);
+  const spoken = readSets(text, basis) ?? readSpokenQuantity(text);
   if (spoken !== null) return spoken;
   const found = readMarkedNumber(cell, mark);
   if (found.state !== "value") return notCounted(text);
@@ -61,5 +120,5 @@ export function readQuantity(cell: RawCell, mark: DecimalMark): Reading<number> 
     );
   }
   if (!Number.isSafeInteger(value)) return refuse("The quantity is not whole", "Enter whole pieces");
-  return read(value);
+  return onBasis(value, basis, text);
 }

@@ -1,13 +1,19 @@
-import { checkRow, type Problem, type Values } from "@/lib/intake/checkRow";
+import { checkRow, leaveOutAlone, type Problem, type Values } from "@/lib/intake/checkRow";
 import type { Dialect } from "@/lib/intake/dialect";
 import type { Field } from "@/lib/intake/field";
-import { findRepeats, identify, markUnit } from "@/lib/intake/findRepeats";
-import { type Customs, type FieldValue, readCell } from "@/lib/intake/readCell";
+import { findRepeats, identify, markUnit, SeenMarks } from "@/lib/intake/findRepeats";
+import { foldText } from "@/lib/intake/foldText";
+import type { LearnedWords } from "@/lib/intake/learnedWords";
+import { basisOf } from "@/lib/intake/quantityBasis";
+import { type CellReading, type Customs, type FieldValue, readCell } from "@/lib/intake/readCell";
 import type { DatePrecision } from "@/lib/intake/readDate";
-import { plainText, type RawCell, type Reading } from "@/lib/intake/reading";
+import { plainText, type RawCell, type Reading, read } from "@/lib/intake/reading";
 import { findField, type Register } from "@/lib/intake/registers";
+import { currencyBeside } from "@/lib/intake/rowCurrency";
+import { settleRow } from "@/lib/intake/settleRow";
 import type { Body, BodyRow } from "@/lib/intake/splitBody";
 import type { Mapping } from "@/lib/intake/suggestMapping";
+import { unitOfHeader } from "@/lib/intake/units";
 
 /** One row as read. `values` has every field of the register; null is not known. */
 export type ReadRow = {
@@ -15,6 +21,8 @@ export type ReadRow = {
   values: Values;
   /** Fields whose cell says less than the value: partial dates, estimates, converted units. */
   inferred: string[];
+  /** The words of cells of choices, folded: two valuation types may be one state. */
+  words: Readonly<Record<string, string>>;
   /** How much of a date was written, for fields where it is not the whole. */
   precision: Readonly<Record<string, DatePrecision | "minute">>;
   problems: Problem[];
@@ -29,9 +37,18 @@ export type RegisterReading = {
 };
 
 /** What a person confirmed before the file is read. */
-export type ReadPlan = { register: Register; mapping: Mapping; dialect: Dialect };
+export type ReadPlan = {
+  register: Register;
+  mapping: Mapping;
+  dialect: Dialect;
+  /** What the file's source was learned to mean by its words. */
+  words?: LearnedWords;
+};
 
 type Column = { index: number; header: string; field: Field; customs: Customs };
+
+/** Unit of amounts whose currency stands in the row. */
+const ROW_CURRENCY = "currency of the row";
 
 const SERIAL_PAIRS = [
   ["drivePart", "driveSerial"],
@@ -39,17 +56,22 @@ const SERIAL_PAIRS = [
   ["itemPart", "itemSerial"],
 ] as const;
 
+function customsOf(header: string, field: Field, dialect: Dialect): Customs {
+  const own = Object.hasOwn(dialect.columns, header) ? dialect.columns[header] : undefined;
+  return {
+    decimalMark: own?.decimalMark ?? dialect.decimalMark,
+    dateOrder: own?.dateOrder ?? dialect.dateOrder,
+    headerUnit: unitOfHeader(header, field.unit),
+    quantity: basisOf(dialect.quantityBasis, header),
+    ...(dialect.nullWords === undefined ? {} : { nullWords: dialect.nullWords }),
+  };
+}
+
 function listColumns(headers: readonly string[], { register, mapping, dialect }: ReadPlan): Column[] {
   return headers.flatMap((header, index) => {
     const key = Object.hasOwn(mapping, header) ? (mapping[header] ?? null) : null;
     const field = key === null ? null : findField(register, key);
-    if (field === null) return [];
-    const own = Object.hasOwn(dialect.columns, header) ? dialect.columns[header] : undefined;
-    const customs = {
-      decimalMark: own?.decimalMark ?? dialect.decimalMark,
-      dateOrder: own?.dateOrder ?? dialect.dateOrder,
-    };
-    return [{ index, header, field, customs }];
+    return field === null ? [] : [{ index, header, field, customs: customsOf(header, field, dialect) }];
   });
 }
 
@@ -72,36 +94,75 @@ function stateOf(problems: readonly Problem[]): ReadRow["state"] {
   return problems.length > 0 ? "warning" : "ok";
 }
 
-function readRow(row: BodyRow, columns: readonly Column[], register: Register): ReadRow {
-  const values: Record<string, FieldValue> = Object.fromEntries(
-    register.fields.map((field) => [field.key, null]),
-  );
-  const precision: Record<string, DatePrecision | "minute"> = {};
-  const inferred: string[] = [];
-  const problems: Problem[] = [];
+/** A cell of choices in a word its source was learned to use, else as its field says. */
+function readLearned(
+  cell: RawCell,
+  { field, customs }: Column,
+  words: LearnedWords | undefined,
+): CellReading {
+  const meaning =
+    field.kind === "choice" ? (words?.meaningOf("choice", field.key, plainText(cell)) ?? null) : null;
+  return meaning === null ? readCell(cell, field, customs) : { reading: read(meaning), precision: null };
+}
+
+/** What the cells of a row say one by one. */
+class RowCells {
+  readonly values: Record<string, FieldValue>;
+  readonly words: Record<string, string> = {};
+  readonly precision: Record<string, DatePrecision | "minute"> = {};
+  readonly inferred: string[] = [];
+  readonly problems: Problem[] = [];
+  /** Fields whose cell holds something that says nothing: an error of a formula, a stand-in. */
+  readonly unread = new Set<string>();
+  /** The currency an amount carries; null is none. */
+  currency: string | null = null;
+
+  constructor({ register }: ReadPlan) {
+    this.values = Object.fromEntries(register.fields.map((field) => [field.key, null]));
+  }
+
+  add(column: Column, cell: RawCell, { reading, precision }: CellReading): void {
+    const { key, kind, unit } = column.field;
+    if (unit === ROW_CURRENCY) this.currency ??= currencyBeside(cell);
+    this.problems.push(...tellProblems(reading, column, cell));
+    if (reading.state === "missing" && reading.caution !== null) this.unread.add(key);
+    if (reading.state !== "value") return;
+    this.values[key] = reading.value;
+    if (kind === "choice") this.words[key] = foldText(cell);
+    if (reading.inferred) this.inferred.push(key);
+    const whole = kind === "date" ? "day" : "minute";
+    if (precision !== null && precision !== whole) this.precision[key] = precision;
+  }
+}
+
+function readRow(row: BodyRow, columns: readonly Column[], plan: ReadPlan): ReadRow {
+  const cells = new RowCells(plan);
   for (const column of columns) {
     const cell = row.cells[column.index] ?? null;
-    const read = readCell(cell, column.field, column.customs);
-    problems.push(...tellProblems(read.reading, column, cell));
-    if (read.reading.state !== "value") continue;
-    values[column.field.key] = read.reading.value;
-    if (read.reading.inferred) inferred.push(column.field.key);
-    const whole = column.field.kind === "dateTime" ? "minute" : "day";
-    if (read.precision !== null && read.precision !== whole) precision[column.field.key] = read.precision;
+    cells.add(column, cell, readLearned(cell, column, plan.words));
   }
+  const settled = settleRow(cells.values, { beside: cells.currency, words: plan.words });
+  const alone = leaveOutAlone(plan.register, { ...cells.values, ...settled.values }, cells.unread);
+  const { values } = alone;
   const headerOf = new Map(columns.map((column) => [column.field.key, column.header]));
-  const between = leaveOutRefused(checkRow(register, values), problems);
-  problems.push(...between.map((one) => ({ ...one, column: headerOf.get(one.field ?? "") ?? null })));
-  return { rowNumber: row.rowNumber, values, inferred, precision, problems, state: stateOf(problems) };
+  const between = [
+    ...settled.problems,
+    ...alone.problems,
+    ...leaveOutRefused(checkRow(plan.register, values), cells.problems),
+  ].map((one) => ({ ...one, column: headerOf.get(one.field ?? "") ?? null }));
+  const problems = [...cells.problems, ...between];
+  const { words, precision } = cells;
+  const inferred = [...cells.inferred, ...settled.inferred];
+  return { rowNumber: row.rowNumber, values, inferred, words, precision, problems, state: stateOf(problems) };
 }
 
 /** Adds to each row that repeats another what the caller says about it. */
 function noteRepeats(
   rows: readonly ReadRow[],
-  markOf: (values: Values) => string | null,
+  { markOf, seen }: { markOf: (row: ReadRow) => string | null; seen: Map<string, number> },
   note: (first: number) => Problem,
 ) {
-  findRepeats(rows, markOf).forEach((first, index) => {
+  findRepeats(rows, markOf, seen).forEach((first, index) => {
     const row = rows[index];
     if (first === null || row === undefined) return;
     row.problems.push(note(first));
@@ -109,10 +170,10 @@ function noteRepeats(
   });
 }
 
-function noteAllRepeats(rows: readonly ReadRow[], register: Register): void {
+function noteAllRepeats(rows: readonly ReadRow[], register: Register, seen: SeenMarks): void {
   noteRepeats(
     rows,
-    (values) => identify(values, register.identity),
+    { markOf: (row) => identify({ ...row.values, ...row.words }, register.identity), seen: seen.of("entry") },
     (first) => ({
       column: null,
       field: null,
@@ -125,7 +186,7 @@ function noteAllRepeats(rows: readonly ReadRow[], register: Register): void {
   for (const [partField, serialField] of SERIAL_PAIRS) {
     noteRepeats(
       rows,
-      (values) => markUnit(values, partField, serialField),
+      { markOf: ({ values }) => markUnit(values, partField, serialField), seen: seen.of(partField) },
       (first) => ({
         column: null,
         field: serialField,
@@ -155,11 +216,13 @@ function findMissingColumns(columns: readonly Column[], register: Register): Pro
 /**
  * Reads the rows of a file into a register by a confirmed mapping and dialect. A problem names row, column,
  * what was found and what to do. Rows with an error are to be left out of a commit, the others may be taken.
+ *
+ * @param seen Marks of the rows read before, when a file is read in pieces.
  */
-export function readRegister(body: Body, plan: ReadPlan): RegisterReading {
+export function readRegister(body: Body, plan: ReadPlan, seen: SeenMarks = new SeenMarks()): RegisterReading {
   const columns = listColumns(body.headers, plan);
-  const rows = body.rows.map((row) => readRow(row, columns, plan.register));
-  noteAllRepeats(rows, plan.register);
+  const rows = body.rows.map((row) => readRow(row, columns, plan));
+  noteAllRepeats(rows, plan.register, seen);
   const count = (state: ReadRow["state"]) => rows.filter((row) => row.state === state).length;
   return {
     rows,

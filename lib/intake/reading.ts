@@ -35,11 +35,17 @@ export function refuse(problem: string, remedy: string): { state: "refused" } & 
   return { state: "refused", problem, remedy };
 }
 
+/** Letters, digits and marks of the keyboard with single spaces between: as a person sees it already. */
+const PLAIN = /^(?:[\x21-\x7e]+(?: [\x21-\x7e]+)*)?$/;
+
 /** The cell as a person sees it, with odd spaces, widths and control characters made plain. */
 export function plainText(cell: RawCell): string {
   if (cell === null) return "";
+  const text = String(cell);
+  // Nearly every cell of a long file; the steps below would leave it as it is.
+  if (PLAIN.test(text)) return text;
   return (
-    String(cell)
+    text
       .normalize("NFKC")
       // Control characters and zero-width marks come with copies from documents and hide differences.
       .replace(/[\p{Cc}\p{Cf}]+/gu, " ")

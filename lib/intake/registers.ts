@@ -5,6 +5,7 @@ import { BACKUP_FIELDS } from "@/lib/intake/fields/backupFields";
 import { CONTACT_FIELDS } from "@/lib/intake/fields/contactFields";
 import { EVENT_FIELDS } from "@/lib/intake/fields/eventFields";
 import { LIFECYCLE_FIELDS } from "@/lib/intake/fields/lifecycleFields";
+import { SCAN_FIELDS } from "@/lib/intake/fields/scanFields";
 import { STOCK_FIELDS } from "@/lib/intake/fields/stockFields";
 import { WINDOW_FIELDS } from "@/lib/intake/fields/windowFields";
 
@@ -16,7 +17,8 @@ export type RegisterKey =
   | "lifecycle"
   | "backups"
   | "contacts"
-  | "windows";
+  | "windows"
+  | "scans";
 
 /**
  * One kind of file the group keeps: its fields and what must hold between the cells of a row.
@@ -30,11 +32,16 @@ export type Register = {
   oneOf: readonly (readonly string[])[];
   /** When the first of a pair is filled, the second must be. */
   together: readonly (readonly [string, string])[];
+  /** When the first of a pair is filled and the second is not, a person is told; the row is taken. */
+  expected?: readonly (readonly [string, string])[];
   /** Dates or numbers that cannot fall from left to right; a fall is a warning. */
   ascending: readonly (readonly string[])[];
   /** The same, where a fall makes no sense at all and keeps the row out. */
   ordered: readonly (readonly string[])[];
-  /** What makes a row of the file one thing: two rows alike in all of these are a duplicate. */
+  /**
+   * What makes a row of the file one thing: two rows alike in all of these are a duplicate. Of fields parted by "|"
+   * the first that is filled counts.
+   */
   identity: readonly string[];
 };
 
@@ -52,6 +59,7 @@ export const REGISTERS: Readonly<Record<RegisterKey, KeyedRegister>> = {
     oneOf: [],
     together: [
       ["machineName", "machineCode"],
+      ["machineRetiredOn", "machineCode"],
       ["controllerDesignation", "machineCode"],
       ["controllerModel", "controllerDesignation"],
       ["firmware", "controllerDesignation"],
@@ -107,11 +115,11 @@ export const REGISTERS: Readonly<Record<RegisterKey, KeyedRegister>> = {
     label: "Stock",
     description: "What lies on the shelves, one part in one bin and one state a row.",
     fields: STOCK_FIELDS,
-    oneOf: [],
+    oneOf: [["partNumber", "storeroomNumber"]],
     together: [],
     ascending: [],
     ordered: [],
-    identity: ["siteCode", "bin", "maker", "partNumber", "revision", "state"],
+    identity: ["siteCode", "bin", "maker", "partNumber|storeroomNumber", "revision", "state"],
   },
   events: {
     key: "events",
@@ -120,8 +128,8 @@ export const REGISTERS: Readonly<Record<RegisterKey, KeyedRegister>> = {
     fields: EVENT_FIELDS,
     oneOf: [],
     together: [["position", "machineCode"]],
-    ascending: [["waitingHours", "downtimeHours"]],
-    ordered: [],
+    ascending: [],
+    ordered: [["waitingHours", "downtimeHours"]],
     identity: ["siteCode", "source", "reference"],
   },
   lifecycle: {
@@ -138,6 +146,7 @@ export const REGISTERS: Readonly<Record<RegisterKey, KeyedRegister>> = {
       ["powerKw", "partNumber"],
       ["profileFamily", "partNumber"],
     ],
+    expected: [["price", "pricedOn"]],
     ascending: [
       ["noticeOn", "lastOrderOn", "lastShipOn"],
       ["orderByOn", "lastOrderOn"],
@@ -181,6 +190,27 @@ export const REGISTERS: Readonly<Record<RegisterKey, KeyedRegister>> = {
     ascending: [],
     ordered: [["startsOn", "endsOn"]],
     identity: ["siteCode", "lineCode", "startsOn"],
+  },
+  scans: {
+    key: "scans",
+    label: "Network lists",
+    description:
+      "What a passive list of a motion network or controller saw, one device a row. A list changes no record by itself: where it and the register differ, a person decides. Ebbline scans nothing.",
+    fields: SCAN_FIELDS,
+    oneOf: [["siteCode", "lineCode"]],
+    together: [],
+    ascending: [],
+    ordered: [],
+    identity: [
+      "siteCode",
+      "lineCode",
+      "source",
+      "networkName",
+      "controllerDesignation",
+      "slot",
+      "address",
+      "seenOn",
+    ],
   },
 };
 

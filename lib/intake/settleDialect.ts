@@ -1,9 +1,12 @@
 import type { ColumnDialect, Dialect, DialectFinding } from "@/lib/intake/dialect";
+import type { BasisWord } from "@/lib/intake/quantityBasis";
 
 /** What a person said about numbers and dates of a file; what is left out stays as found. */
 export interface DialectAnswers {
   readonly decimalMark?: "point" | "comma" | undefined;
   readonly dateOrder?: "dayFirst" | "monthFirst" | undefined;
+  readonly quantityBasis?: BasisWord | undefined;
+  readonly nullWords?: readonly string[] | undefined;
 }
 
 const CUSTOMS = ["decimalMark", "dateOrder"] as const;
@@ -30,6 +33,8 @@ export function settleDialect(finding: DialectFinding, answers: DialectAnswers):
   return {
     ...proposal,
     ...answeredForFile,
+    ...(answers.quantityBasis === undefined ? {} : { quantityBasis: answers.quantityBasis }),
+    ...(answers.nullWords === undefined ? {} : { nullWords: answers.nullWords }),
     columns: Object.fromEntries(columns.filter(([, own]) => Object.keys(own).length > 0)),
   };
 }
@@ -37,12 +42,14 @@ export function settleDialect(finding: DialectFinding, answers: DialectAnswers):
 /** What of the finding's questions the dialect leaves open; nothing may be loaded until it is empty. */
 export function openQuestions(finding: DialectFinding, dialect: Dialect): DialectFinding["ask"] {
   return finding.ask.filter((custom) =>
-    finding.columns.some(
-      (column) =>
-        isUndecided(column[custom]) &&
-        (!Object.hasOwn(dialect.columns, column.header) ||
-          dialect.columns[column.header]?.[custom] === undefined),
-    ),
+    custom === "quantityBasis"
+      ? dialect.quantityBasis === undefined
+      : finding.columns.some(
+          (column) =>
+            isUndecided(column[custom]) &&
+            (!Object.hasOwn(dialect.columns, column.header) ||
+              dialect.columns[column.header]?.[custom] === undefined),
+        ),
   );
 }
 

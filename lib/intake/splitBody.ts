@@ -25,23 +25,33 @@ function joinCells(cells: readonly RawCell[]): string {
     .slice(0, 200);
 }
 
-function isHeadingOrRemark(filled: readonly string[], width: number): boolean {
-  return filled.length === 1 && width >= 3;
+function isFilled(cell: RawCell): boolean {
+  return cell !== null && cell !== "" && plainText(cell) !== "";
 }
 
-function reasonToSkip(
+/** Why a row below the column names is no entry; null when it is one. */
+export function reasonToSkip(
   cells: readonly RawCell[],
   headerTexts: readonly string[],
 ): SkippedRow["reason"] | null {
-  const texts = cells.map(foldText);
-  const filled = cells.map(plainText).filter((text) => text !== "");
-  const first = texts.find((text) => text !== "") ?? "";
-  if (filled.length === 0) return "blank row";
-  if (TOTAL.test(first) && filled.length < headerTexts.length) return "total";
-  if (isHeadingOrRemark(filled, headerTexts.length)) return "heading or remark";
-  return filled.length >= 2 && headerTexts.every((text, index) => text === (texts[index] ?? ""))
+  const first = cells.findIndex(isFilled);
+  if (first === -1) return "blank row";
+  if (TOTAL.test(foldText(cells[first] ?? null)) && cells.filter(isFilled).length < headerTexts.length)
+    return "total";
+  const isAlone = !cells.some((cell, index) => index > first && isFilled(cell));
+  if (isAlone) return headerTexts.length >= 3 ? "heading or remark" : null;
+  return headerTexts.every((text, index) => text === foldText(cells[index] ?? null))
     ? "column names again"
     : null;
+}
+
+/** A row that is no entry, with what it says. */
+export function skippedRow(
+  rowNumber: number,
+  reason: SkippedRow["reason"],
+  cells: readonly RawCell[],
+): SkippedRow {
+  return { rowNumber, reason, text: joinCells(cells) };
 }
 
 /**
@@ -57,7 +67,7 @@ export function splitBody(rows: readonly (readonly RawCell[])[], place: HeaderPl
     const rowNumber = place.row + index + 1;
     const reason = reasonToSkip(cells, headerTexts);
     if (reason === null) body.rows.push({ rowNumber, cells });
-    else body.skipped.push({ rowNumber, reason, text: joinCells(cells) });
+    else body.skipped.push(skippedRow(rowNumber, reason, cells));
   });
   while (body.skipped.at(-1)?.reason === "blank row" && isLast(body)) body.skipped.pop();
   return body;

@@ -17,54 +17,71 @@ export type MappingSuggestion = {
 /** Below this a likeness is taken as chance: a chosen threshold, no source. */
 const LOWEST_SCORE = 0.62;
 
-type KnownField = { key: string; names: string[]; synonyms: string[] };
+/** Of wider files than this only names and words known by heart are proposed: likeness of all would take minutes. */
+const MOST_COMPARED = 1_000;
+
+/** A header or a known word, folded, with its parts: wide files compare very many of them. */
+type Phrase = { text: string; words: readonly string[] };
+type KnownField = { key: string; names: string[]; synonyms: string[]; phrases: Phrase[] };
 type Candidate = { header: string; field: string; score: number; why: MappingSuggestion["why"] };
 
 function splitCase(key: string): string {
   return key.replace(/([a-z])([A-Z0-9])/g, "$1 $2");
 }
 
+function phraseOf(text: string): Phrase {
+  return { text, words: [...new Set(text.split(" "))] };
+}
+
 function know(field: Field): KnownField {
-  return {
-    key: field.key,
-    names: [field.label, field.key, splitCase(field.key)].map(foldText),
-    synonyms: field.synonyms.map(foldText),
-  };
+  const names = [field.label, field.key, splitCase(field.key)].map(foldText);
+  const synonyms = field.synonyms.map(foldText);
+  return { key: field.key, names, synonyms, phrases: [...names, ...synonyms].map(phraseOf) };
 }
 
 /** Share of words two headers have in common (Sørensen–Dice on words). */
-function wordLikeness(one: string, other: string): number {
-  const left = new Set(one.split(" "));
-  const right = new Set(other.split(" "));
-  const shared = [...left].filter((word) => right.has(word)).length;
-  return (2 * shared) / (left.size + right.size);
+function wordLikeness(one: Phrase, other: Phrase): number {
+  const shared = one.words.filter((word) => other.words.includes(word)).length;
+  return (2 * shared) / (one.words.length + other.words.length);
 }
 
-function likeness(header: string, word: string): number {
-  return Math.max(0.95 * wordLikeness(header, word), 0.9 * similarity(header, word));
+/** Letters are compared only where their number alone lets two phrases be alike enough. */
+function likeness(header: Phrase, known: Phrase): number {
+  const byWords = 0.95 * wordLikeness(header, known);
+  const [one, other] = [header.text.length, known.text.length];
+  const atMost = (1.8 * Math.min(one, other)) / (one + other);
+  return atMost < LOWEST_SCORE ? byWords : Math.max(byWords, 0.9 * similarity(header.text, known.text));
 }
 
-function scoreOne(folded: string, field: KnownField): Pick<Candidate, "score" | "why"> {
-  if (field.names.includes(folded)) return { score: 1, why: "name" };
-  if (field.synonyms.includes(folded)) return { score: 0.98, why: "synonym" };
-  const words = [...field.names, ...field.synonyms];
-  return { score: Math.max(...words.map((word) => likeness(folded, word))), why: "similar" };
+function scoreOne(header: Phrase, field: KnownField): Pick<Candidate, "score" | "why"> {
+  if (field.names.includes(header.text)) return { score: 1, why: "name" };
+  if (field.synonyms.includes(header.text)) return { score: 0.98, why: "synonym" };
+  return { score: Math.max(0, ...field.phrases.map((known) => likeness(header, known))), why: "similar" };
 }
 
 /** The header as it stands, and without what stands in brackets: units, remarks. */
-function score(header: string, field: KnownField): Pick<Candidate, "score" | "why"> {
-  const whole = scoreOne(foldText(header), field);
+function phrasesOf(header: string): { whole: Phrase; bare: Phrase | null } {
+  const whole = foldText(header);
   const bare = foldText(header.replace(/[([{].*?[)\]}]/g, " "));
-  if (bare === "" || bare === foldText(header)) return whole;
+  return { whole: phraseOf(whole), bare: bare === "" || bare === whole ? null : phraseOf(bare) };
+}
+
+function score({ whole, bare }: ReturnType<typeof phrasesOf>, field: KnownField) {
+  const full = scoreOne(whole, field);
+  if (bare === null) return full;
   const without = scoreOne(bare, field);
-  return without.score * 0.99 > whole.score ? { score: without.score * 0.99, why: without.why } : whole;
+  return without.score * 0.99 > full.score ? { score: without.score * 0.99, why: without.why } : full;
 }
 
 function listCandidates(headers: readonly string[], register: Register): Candidate[] {
-  const fields = register.fields.map(know);
+  const isWide = headers.length > MOST_COMPARED;
+  const fields = register.fields.map((field) => ({ ...know(field), ...(isWide ? { phrases: [] } : {}) }));
   return headers
-    .filter((header) => foldText(header) !== "")
-    .flatMap((header) => fields.map((field) => ({ header, field: field.key, ...score(header, field) })))
+    .map((header) => ({ header, phrases: phrasesOf(header) }))
+    .filter(({ phrases }) => phrases.whole.text !== "")
+    .flatMap(({ header, phrases }) =>
+      fields.map((field) => ({ header, field: field.key, ...score(phrases, field) })),
+    )
     .filter((candidate) => candidate.score >= LOWEST_SCORE)
     .sort((a, b) => b.score - a.score);
 }
@@ -94,7 +111,19 @@ export function toMapping(suggestions: readonly MappingSuggestion[]): Mapping {
   return Object.fromEntries(suggestions.map(({ header, field }) => [header, field]));
 }
 
+/** Longest key kept as it is; an index of the database takes some 2,700 bytes. */
+const LONGEST_KEY = 1200;
+
 /** The headers as one text by which a confirmed mapping is found again: folded, in any order. */
 export function headersKey(headers: readonly string[]): string {
-  return headers.map(foldText).sort().join("|");
+  const whole = headers.map(foldText).sort().join("|");
+  if (whole.length <= LONGEST_KEY) return whole;
+  return `${whole.slice(0, LONGEST_KEY)}#${headers.length}#${digest(whole, 0x811c9dc5)}${digest(whole, 0x9e3779b9)}`;
+}
+
+/** FNV-1a over the text's 16-bit units (public domain; Fowler, Noll and Vo; from memory), eight hex digits. */
+function digest(text: string, start: number): string {
+  let hash = start;
+  for (let at = 0; at < text.length; at += 1) hash = Math.imul(hash ^ text.charCodeAt(at), 0x01000193);
+  return (hash >>> 0).toString(16).padStart(8, "0");
 }

@@ -9,7 +9,7 @@ export const stockState = z.enum(
 );
 
 /** The figures of a stock lot as they stand in the store; null is not known. */
-const storedLot = z.strictObject({
+export const stockLotFigures = z.strictObject({
   state: stockState,
   quantity: z
     .number("Write a whole number of pieces, or leave it empty.")
@@ -21,12 +21,16 @@ const storedLot = z.strictObject({
   countedOn: day,
 });
 
-const lotThatHolds = storedLot.refine((lot) => lot.quantity !== null || lot.countedOn === null, {
+const lotThatHolds = stockLotFigures.refine((lot) => lot.quantity !== null || lot.countedOn === null, {
   path: ["quantity"],
   message: "A counted lot has a number of pieces; without one, leave the day of the count empty.",
 });
 
 /** A change of a stock lot: what the person saw, and what should stand instead. */
-export const changeStockLot = z.strictObject({ lotId: z.uuid(), seen: storedLot, wanted: lotThatHolds });
+export const changeStockLot = z.strictObject({
+  lotId: z.uuid(),
+  seen: stockLotFigures,
+  wanted: lotThatHolds,
+});
 
 export type ChangeStockLot = z.output<typeof changeStockLot>;

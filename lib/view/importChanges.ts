@@ -52,6 +52,25 @@ export function countThings(things: readonly Pick<WrittenThing, "entity" | "kind
   }));
 }
 
+/** The counts of two pieces of a file together. */
+export function sumThings(left: readonly ThingCount[], right: readonly ThingCount[]): ThingCount[] {
+  const sums = new Map(left.map((one) => [one.entity, one]));
+  for (const one of right) {
+    const known = sums.get(one.entity);
+    sums.set(one.entity, known ? plus(known, one) : one);
+  }
+  return [...sums.values()];
+}
+
+function plus(left: ThingCount, right: ThingCount): ThingCount {
+  return {
+    ...left,
+    added: left.added + right.added,
+    changed: left.changed + right.changed,
+    unchanged: left.unchanged + right.unchanged,
+  };
+}
+
 /**
  * What changes from what to what, one field a line, by row of the file.
  *

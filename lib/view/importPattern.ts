@@ -17,6 +17,7 @@ export const LOADING_ORDER: readonly { readonly key: RegisterKey; readonly why: 
     why: "Says which function to call at night. Functions only: a call list of people is theirs.",
   },
   { key: "windows", why: "Says on which days a line or a site stands still for work." },
+  { key: "scans", why: "Says what was seen on the networks, to be held against the registers above." },
 ];
 
 /** Fields of the axis survey that describe an item which is no axis. */

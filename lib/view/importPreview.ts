@@ -24,7 +24,7 @@ export interface ImportColumn {
 
 /** A custom of the file with what its values tell of it. */
 export interface ImportCustom {
-  readonly custom: "decimalMark" | "dateOrder";
+  readonly custom: DialectFinding["ask"][number];
   /** A question no value answers, still open, or answered by a person; else told by the values. */
   readonly state: "open" | "answered" | "told" | "plain";
   /** The way the file is read by now. */
@@ -93,7 +93,8 @@ export function listCustoms(
   dialect: Dialect,
   open: DialectFinding["ask"],
 ): ImportCustom[] {
-  return CUSTOMS.map((custom) => {
+  const basis = listBasis(finding, dialect);
+  const others = CUSTOMS.map((custom): ImportCustom => {
     const { ambiguous, total, examples } = finding[custom];
     const columns = undecidedColumns(finding, custom);
     return {
@@ -107,6 +108,18 @@ export function listCustoms(
       columns,
     };
   });
+  return basis === null ? others : [...others, basis];
+}
+
+/** What quantities count, where the file leaves it open. */
+function listBasis({ quantityBasis }: DialectFinding, dialect: Dialect): ImportCustom | null {
+  const { state, ambiguous, total, examples, columns } = quantityBasis;
+  if (state === "plain") return null;
+  const answer = dialect.quantityBasis ?? null;
+  return {
+    ...{ custom: "quantityBasis", state: answer === null ? "open" : "answered", choice: answer ?? "total" },
+    ...{ answer, ambiguous, total, examples, columns },
+  };
 }
 
 function undecidedColumns({ columns }: DialectFinding, custom: Custom): string[] {

@@ -25,6 +25,7 @@ const THINGS: Readonly<Record<string, readonly [string, string]>> = {
   Backup: ["copy of a controller", "copies of controllers"],
   Contact: ["number to call", "numbers to call"],
   ShutdownWindow: ["shutdown window", "shutdown windows"],
+  Sighting: ["sighting", "sightings"],
 };
 
 /** What a stored thing is called on screen: `axis`, `stock lot`. */
@@ -80,3 +81,20 @@ const STATES = { staged: "waiting", committed: "loaded", undone: "taken back" } 
 export function stateWord(state: keyof typeof STATES): string {
   return STATES[state];
 }
+
+/** What parts columns, in words. */
+export const SEPARATOR_WORDS: Readonly<Record<string, string>> = {
+  ";": "semicolon",
+  ",": "comma",
+  "\t": "tab",
+  "|": "upright stroke",
+};
+
+/** Ways of writing letters, in words. */
+export const ENCODING_WORDS: Readonly<Record<string, string>> = {
+  "utf-8": "UTF-8",
+  "utf-16le": "UTF-16 (little-endian)",
+  "utf-16be": "UTF-16 (big-endian)",
+  "windows-1250": "Windows-1250 (Central European)",
+  "windows-1252": "Windows-1252 (Western European)",
+};

@@ -120,33 +120,3 @@ export function spendSums(steps: readonly SpendStep[]): SpendSum[] {
   }
   return [...out.values()];
 }
-
-/** The columns of the list as a file, and what kind each holds. */
-export function spendColumns({ years }: Pick<SpendList, "years">) {
-  return [
-    { title: "Place", kind: "number" },
-    { title: "Part", kind: "text" },
-    { title: "Maker", kind: "text" },
-    { title: "For the shelf of", kind: "text" },
-    { title: "Price", kind: "number" },
-    { title: "Currency", kind: "text" },
-    { title: "Priced on", kind: "date" },
-    { title: "Price, EUR", kind: "number" },
-    { title: `Avoids in ${years} years, EUR`, kind: "number" },
-    { title: "Spent so far, EUR", kind: "number" },
-    { title: "Avoided so far, EUR", kind: "number" },
-    { title: "Arrives on", kind: "date" },
-    { title: "Last order on", kind: "date" },
-  ] as const;
-}
-
-const cents = (value: number) => Math.round(value * 100) / 100;
-
-/** The pieces of the list as rows of a file, in buying order. */
-export function spendRows({ steps }: Pick<SpendList, "steps">): (string | number | null)[][] {
-  return steps.map(({ price, ...step }) => [
-    ...[step.place, step.number, step.maker, step.siteCode, Number(price.amount), price.currency],
-    ...[price.pricedOn, cents(step.unitCost), Math.round(step.avoids), cents(step.spent)],
-    ...[Math.round(step.avoided), step.arrivesOn, step.lastOrderOn],
-  ]);
-}

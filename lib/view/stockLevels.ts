@@ -84,37 +84,6 @@ export function demandWords(rate: number, exposure: number): string {
   return `${significant(rate, 2)} a unit-year × ${count(Number(exposure.toFixed(1)), "unit-year")}`;
 }
 
-/** Heads of the surplus list as a file. */
-export const surplusColumns = [
-  { title: "Site", kind: "text" },
-  { title: "Part", kind: "text" },
-  { title: "Description", kind: "text" },
-  { title: "Surplus, pieces", kind: "number" },
-  { title: "Book, pieces", kind: "number" },
-  { title: "Usable, pieces", kind: "number" },
-  { title: "Keep, pieces", kind: "number" },
-  { title: "Installed here", kind: "number" },
-  { title: "Installed in the group", kind: "number" },
-  { title: "Price a piece", kind: "text" },
-  { title: "Currency", kind: "text" },
-  { title: "Price date", kind: "date" },
-  { title: "Value, EUR", kind: "number" },
-  { title: "Why", kind: "text" },
-] as const;
-
-/** Rows of the surplus list as a file, the most valuable first. */
-export function surplusRows(rows: readonly LevelRow[], asOf: IsoDate): (string | number | null)[][] {
-  return bySurplus(rows).map((row) => {
-    const euro = surplusEuro(row);
-    return [
-      ...[row.siteCode, row.part, row.description, surplusOf(row), row.book],
-      ...[Number(row.usable.toFixed(2)), row.levels.keep, row.units, row.unitsInGroup],
-      ...[row.price, row.priceCurrency, row.pricedOn, euro === null ? null : Number(euro.toFixed(2))],
-      surplusReason(row, asOf),
-    ];
-  });
-}
-
 /** Rows with a surplus, the most valuable first, what cannot be valued last. */
 export function bySurplus(rows: readonly LevelRow[]): LevelRow[] {
   return rows

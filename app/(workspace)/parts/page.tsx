@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { PartsTable } from "@/app/(workspace)/parts/_components/PartsTable";
 import { signedInActor } from "@/lib/access/actor";
@@ -23,6 +24,7 @@ export default async function PartsPage({ searchParams }: PartsPageProps) {
       <PageHeader
         title="Parts"
         asOf={asOf}
+        actions={<LinkButton href="/parts/numbers">Numbers to settle</LinkButton>}
         lead={`${count(parts.length, "part")} on record, ${plainNumber(installed)} of them installed somewhere in the group. Usable pieces and chances are those of the whole group.`}
       />
       <PartsTable parts={parts} asOf={asOf} />

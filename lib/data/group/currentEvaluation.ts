@@ -9,6 +9,7 @@ import { loadGroupInput } from "@/lib/data/group/loadGroupInput";
 import { stepEvaluation, type Wanted, type WarmGroup } from "@/lib/data/group/stepEvaluation";
 import { storeWhole } from "@/lib/data/group/storeEvaluation";
 import type { IsoDate } from "@/lib/kernel/isoDate";
+import { watchEvaluation } from "@/lib/metrics/meters";
 import type { Assumptions } from "@/lib/risk/assumptions";
 import { ENGINE } from "@/lib/risk/evaluate";
 import type { AssumptionChoice } from "@/lib/schema/assumptions";
@@ -65,7 +66,8 @@ async function compute(tx: Transaction, asOf: IsoDate): Promise<WarmGroup> {
   const { version } = await tx.dataVersion.findUniqueOrThrow({ where: { id: 1 } });
   const wanted = { asOf, dataVersion: version, set: await assumptionsInUse(tx) };
   const warm = kept.ebblineGroup;
-  return (warm && (await stepEvaluation(tx, warm, wanted))) ?? computeWhole(tx, wanted);
+  const step = warm && (await watchEvaluation("step", () => stepEvaluation(tx, warm, wanted)));
+  return step ?? watchEvaluation("whole", () => computeWhole(tx, wanted));
 }
 
 async function computeWhole(tx: Transaction, wanted: Wanted): Promise<WarmGroup> {

@@ -15,7 +15,7 @@ export interface PoolsAtSite {
 /**
  * Removals, failures and unit-years of each pool at each site in the years before the day.
  *
- * Events of one common cause count once. A removal whose cause is not recorded counts as a failure.
+ * A place counts until it or its machine was retired. Events of one common cause count once. A removal whose cause is not recorded counts as a failure.
  *
  * @param only Pools and site to count; all of the group when left out.
  */
@@ -31,7 +31,7 @@ export async function loadExperience(
     ), service AS (
       SELECT l."siteId", coalesce(u."partId", p."partId") AS "partId",
         CASE WHEN coalesce(u."partId", p."partId") IS NULL THEN p."itemClass" END AS "unread",
-        greatest(0, least(coalesce(pl."untilOn", span."until"), span."until")
+        greatest(0, least(pl."untilOn", span."until", p."retiredOn", m."retiredOn")
           - greatest(span."since", pl."fromOn", make_date(coalesce(a."inServiceYear", m."inServiceYear"), 1, 1))
         ) / 365.25 AS "years"
       FROM "Position" p

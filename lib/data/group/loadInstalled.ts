@@ -1,5 +1,6 @@
 import "server-only";
 import type { Transaction } from "@/lib/data/change";
+import { inService, machineInService } from "@/lib/data/quality/inService";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { InstalledInput } from "@/lib/risk/evaluation";
 
@@ -12,6 +13,8 @@ interface InstalledRow extends Omit<InstalledInput, "standby"> {
 /**
  * Units installed on each line by part, those on machines others can stand in for by machine too.
  *
+ * What is retired by the day, itself or with its machine, is not there.
+ *
  * Machines of a group that hang on one motion network or share a controller fall together: they stand in for nobody and
  * are in series with the rest of the line, and the line needs as many as before of those that are left.
  */
@@ -21,7 +24,8 @@ export async function loadInstalled(tx: Transaction, asOf: IsoDate): Promise<Ins
       SELECT m."id", m."lineId", m."code", m."standbyGroup" AS "group", m."standbyNeeded" AS "needed", m."controllerId",
         array(SELECT DISTINCT a."networkId" FROM "Axis" a WHERE a."machineId" = m."id" AND a."networkId" IS NOT NULL)
           AS "networks"
-      FROM "Machine" m WHERE m."standbyGroup" IS NOT NULL
+      FROM "Machine" m
+      WHERE m."standbyGroup" IS NOT NULL AND ${machineInService(asOf)}
     ), apart AS (
       SELECT one.* FROM marked one WHERE NOT EXISTS (
         SELECT 1 FROM marked other
@@ -38,6 +42,7 @@ export async function loadInstalled(tx: Transaction, asOf: IsoDate): Promise<Ins
       LEFT JOIN "Placement" pl ON pl."positionId" = p."id"
         AND daterange(pl."fromOn", pl."untilOn") @> ${asOf}::date
       LEFT JOIN "Unit" u ON u."id" = pl."unitId"
+      WHERE ${inService(asOf)}
       GROUP BY 1, 2, 3, 4, 5, 6
     )
     SELECT "lineId"::text AS "lineId", coalesce("partId"::text, 'unidentified:' || "unread"::text) AS "poolId",

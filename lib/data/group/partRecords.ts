@@ -47,7 +47,7 @@ function serviceOfParts({ partIds, asOf }: RecordsQuestion): Prisma.Sql {
     FROM (
       SELECT coalesce(u."partId", p."partId") AS "partId", l."siteId",
         greatest(${since(asOf)}, pl."fromOn", make_date(coalesce(a."inServiceYear", m."inServiceYear"), 1, 1)) AS "fromOn",
-        least(pl."untilOn", ${asOf}::date) AS "untilOn"
+        least(pl."untilOn", ${asOf}::date, p."retiredOn", m."retiredOn") AS "untilOn"
       FROM "Position" p
       JOIN "Machine" m ON m."id" = p."machineId"
       JOIN "Line" l ON l."id" = m."lineId"

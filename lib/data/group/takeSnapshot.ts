@@ -4,6 +4,7 @@ import { database } from "@/lib/data/client";
 import { assumptionsInUse } from "@/lib/data/group/assumptionsInUse";
 import { loadGroupInput } from "@/lib/data/group/loadGroupInput";
 import { freezeInput, resultHash, thaw } from "@/lib/data/group/snapshotBytes";
+import { keepGapCounts } from "@/lib/data/quality/keepGapCounts";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { ENGINE, evaluate } from "@/lib/risk/evaluate";
 import type { Prisma } from "@/prisma/generated/client";
@@ -58,6 +59,7 @@ async function write(tx: Transaction, asOf: IsoDate, taker: Taker): Promise<stri
     },
     select: { id: true },
   });
+  await keepGapCounts(tx, asOf);
   await tx.auditEntry.create({
     data: {
       userId: taker?.userId ?? null,

@@ -167,6 +167,14 @@ export const ASSET_FIELDS: readonly Field[] = [
     example: "2009",
   }),
   defineField({
+    key: "machineRetiredOn",
+    label: "Machine retired on",
+    kind: "date",
+    synonyms:
+      "retired on|out of service since|decommissioned on|scrapped on|stillgelegt am|ausser betrieb seit|wycofano z użytku|avvecklad den|fuera de servicio desde",
+    example: "",
+  }),
+  defineField({
     key: "controllerDesignation",
     label: "Controller",
     kind: "code",

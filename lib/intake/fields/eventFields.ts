@@ -96,6 +96,14 @@ export const EVENT_FIELDS: readonly Field[] = [
     example: "2026-08-11 14:20",
   }),
   defineField({
+    key: "endedAt",
+    label: "Ended at",
+    kind: "endTime",
+    synonyms:
+      "end|ended|end time|stop end|back in operation|ende|stopp ende|störungsende|wieder in betrieb|koniec|koniec postoju|zakończono|slut|stopp slut|åter i drift|fin|fin de paro|fin d'arrêt|fine|fine fermo",
+    example: "2026-08-11 17:50",
+  }),
+  defineField({
     key: "downtimeHours",
     label: "Stop",
     kind: "decimal",

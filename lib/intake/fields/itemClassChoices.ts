@@ -5,18 +5,22 @@ export const ITEM_CLASS_CHOICES: readonly Choice[] = [
   defineChoice(
     "drive",
     "Drive",
-    "servo drive|servo amp|servo amplifier|amplifier|inverter axis|inverter|axis module|umrichter|servoumrichter|servoregler|antriebsregler|antrieb|napęd|serwonapęd|serwowzmacniacz|falownik|driv|servodrift|servoförstärkare|omriktare|accionamiento|servoaccionamiento|variador|servoamplificador|convertidor de frecuencia",
+    "servo drive|servo amp|servo amplifier|amplifier|inverter axis|inverter|axis module|umrichter|servoumrichter|servoregler|antriebsregler|antrieb|napęd|serwonapęd|serwowzmacniacz|falownik|driv|servodrift|servoförstärkare|omriktare|accionamiento|servoaccionamiento|variador|servoamplificador|convertidor de frecuencia|variateur|servo-variateur|amplificateur servo|azionamento|servoazionamento|servo amp.|amp servo|servo drive amplifier",
   ),
-  defineChoice("motor", "Motor", "servo motor|servomotor|silnik|serwosilnik|motoren|elmotor|motor de eje"),
+  defineChoice(
+    "motor",
+    "Motor",
+    "servo motor|servomotor|silnik|serwosilnik|motoren|elmotor|motor de eje|moteur|servomoteur|motore|servomotore",
+  ),
   defineChoice(
     "controller",
     "Controller",
-    "plc|cpu|motion controller|steuerung|sps|sterownik|styrsystem|styrenhet|autómata|controlador|control",
+    "plc|cpu|motion controller|steuerung|sps|sterownik|styrsystem|styrenhet|autómata|controlador|control|automate|contrôleur|controllore",
   ),
   defineChoice(
     "power_supply",
     "Power supply",
-    "psu|supply|supply module|netzteil|stromversorgung|zasilacz|nätaggregat|strömförsörjning|fuente|fuente de alimentación",
+    "psu|supply|supply module|netzteil|stromversorgung|zasilacz|nätaggregat|strömförsörjning|fuente|fuente de alimentación|alimentation|alimentatore",
   ),
   defineChoice(
     "io",

@@ -4,7 +4,7 @@ const STATE_CHOICES = [
   defineChoice(
     "usable",
     "Usable",
-    "ok|good|new|repaired|tested|neu|brauchbar|verwendbar|geprüft|repariert|nowy|sprawny|dobry|naprawiony|ny|användbar|reparerad|nuevo|utilizable|bueno|reparado",
+    "ok|good|new|repaired|tested|refurbished|neu|brauchbar|verwendbar|geprüft|repariert|überholt|nowy|sprawny|dobry|naprawiony|po naprawie|ny|användbar|reparerad|nuevo|utilizable|bueno|reparado|neuf|réparé|bon|nuovo|riparato|buono",
   ),
   defineChoice(
     "unproven",
@@ -21,7 +21,12 @@ const STATE_CHOICES = [
     "On hold",
     "hold|quality hold|blocked|gesperrt|sperrbestand|wstrzymany|zablokowany|spärrad|spärrat|bloqueado|retenido",
   ),
-  defineChoice("reserved", "Reserved", "res|reserviert|zarezerwowany|rezerwacja|reserverad|reservado"),
+  defineChoice(
+    "reserved",
+    "Reserved",
+    // After "~": somebody else's pieces lie on the shelf and are nobody's to use.
+    "res|reserviert|zarezerwowany|rezerwacja|reserverad|reservado|réservé|riservato~customer-owned|customer owned|customer's property|consignment|kundeneigentum|beistellung|konsignation|własność klienta|konsygnacja|kundägd|konsignationslager|propiedad del cliente|consignación|propriété du client|proprietà del cliente",
+  ),
   defineChoice(
     "removed_untested",
     "Removed, untested",
@@ -64,7 +69,6 @@ export const STOCK_FIELDS: readonly Field[] = [
     key: "partNumber",
     label: "Part number",
     kind: "partNumber",
-    required: true,
     synonyms:
       "part no|pn|mfr pn|manufacturer part number|maker's number|bestellnummer|artikelnummer|herstellernummer|typ|nr części|numer części|nr katalogowy|artikelnr|tillverkarens nr|número de parte|referencia|código fabricante",
     example: "TM-HR-020-B1",

@@ -114,6 +114,7 @@ function machineIntents(row: Values, { site, line }: Place, rowNumber: number): 
   const values = given({
     name: textValue(row, "machineName"),
     inServiceYear: storedNumber(row, "machineInServiceYear"),
+    retiredOn: textValue(row, "machineRetiredOn"),
   });
   const parents = {
     lineId: { entity: "Line" as const, key: line },

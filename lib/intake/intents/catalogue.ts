@@ -1,4 +1,4 @@
-import { type PartNumber, partKey, suggestLookAlikes } from "@/lib/intake/readPartNumber";
+import { lookAlikeKey, type PartNumber, partKey, suggestLookAlikes } from "@/lib/intake/readPartNumber";
 
 /** A part that is known before the file is read. */
 export interface KnownPart {
@@ -7,6 +7,10 @@ export interface KnownPart {
   readonly itemClass: string;
   /** Other spellings and storeroom numbers. */
   readonly aliases: readonly string[];
+  /** Storeroom numbers, each of one site. */
+  readonly siteAliases?: readonly { readonly siteCode: string; readonly alias: string }[];
+  /** The part it was merged into; itself where absent. */
+  readonly means?: { readonly maker: string; readonly number: string };
 }
 
 /** Which part a number in a file means. */
@@ -29,6 +33,9 @@ export type FoundPart =
 /** Known parts, found by spelling without case and separators. */
 export class Catalogue {
   readonly #byKey = new Map<string, KnownPart[]>();
+  /** Keys that differ by look-alike letters and digits only, by what they share. */
+  readonly #byLookAlike = new Map<string, Set<string>>();
+  readonly #byStoreroom = new Map<string, KnownPart>();
 
   constructor(parts: readonly KnownPart[]) {
     for (const part of parts) this.add(part);
@@ -39,7 +46,16 @@ export class Catalogue {
       const same = this.#byKey.get(key) ?? [];
       if (!same.some((one) => one.maker === part.maker && one.number === part.number))
         this.#byKey.set(key, [...same, part]);
+      const alike = lookAlikeKey(key);
+      this.#byLookAlike.set(alike, (this.#byLookAlike.get(alike) ?? new Set<string>()).add(key));
     }
+    for (const { siteCode, alias } of part.siteAliases ?? [])
+      this.#byStoreroom.set(`${siteCode}\n${partKey(alias)}`, part);
+  }
+
+  /** The part a storeroom calls by its own number; null when it calls none so. */
+  findStoreroom(siteCode: string, number: string): KnownPart | null {
+    return this.#byStoreroom.get(`${siteCode}\n${partKey(number)}`) ?? null;
   }
 
   /**
@@ -51,18 +67,15 @@ export class Catalogue {
       [written.fullKey, null],
       [written.key, written.revision],
     ] as const) {
-      const same = this.#sameMaker(this.#byKey.get(key) ?? [], maker);
+      const same = meantBy(this.#sameMaker(this.#byKey.get(key) ?? [], maker));
       const [only] = same;
       if (same.length > 1)
         return { kind: "doubt", candidates: same.map((one) => `${one.maker} ${one.number}`) };
       if (only) return { kind: "known", maker: only.maker, number: only.number, revision };
     }
-    const alike = suggestLookAlikes(written.key, [...this.#byKey.keys()]);
-    if (alike.length > 0)
-      return {
-        kind: "doubt",
-        candidates: alike.flatMap((key) => this.#byKey.get(key) ?? []).map((p) => p.number),
-      };
+    const keys = this.#byLookAlike.get(lookAlikeKey(written.key)) ?? [];
+    const alike = suggestLookAlikes(written.key, [...keys]).flatMap((key) => this.#byKey.get(key) ?? []);
+    if (alike.length > 0) return { kind: "doubt", candidates: meantBy(alike).map((part) => part.number) };
     return { kind: "new", maker, number: written.base, revision: written.revision };
   }
 
@@ -70,4 +83,12 @@ export class Catalogue {
     if (maker === null) return parts;
     return parts.filter((part) => partKey(part.maker) === partKey(maker));
   }
+}
+
+/** The parts that count: a merged one means the one it was merged into, and each is named once. */
+function meantBy(
+  parts: readonly KnownPart[],
+): readonly { readonly maker: string; readonly number: string }[] {
+  const meant = parts.map(({ maker, number, means }) => means ?? { maker, number });
+  return [...new Map(meant.map((one) => [`${one.maker}\n${one.number}`, one])).values()];
 }

@@ -4,11 +4,13 @@ import { given, type RowIntents, storedNumber } from "@/lib/intake/intents/cells
 import { driveDesignation, motorDesignation } from "@/lib/intake/intents/designations";
 import { type Entity, type Intent, type Kept, keyOf } from "@/lib/intake/intents/intent";
 import { meantPart } from "@/lib/intake/intents/partIntents";
+import { hoursBetween } from "@/lib/intake/localTime";
 import { booleanValue, textValue } from "@/lib/intake/rowValues";
 
 interface Context {
   readonly catalogue: Catalogue;
   readonly rowNumber: number;
+  readonly zoneOfSite: (siteCode: string) => string | null;
 }
 
 /**
@@ -27,15 +29,15 @@ export function eventIntents(row: Values, context: Context): RowIntents {
     },
     context,
   );
-  const intent = eventIntent(row, meant.key, context.rowNumber);
+  const intent = eventIntent(row, meant.key, context);
   return { intents: [...meant.intents, intent], problems: meant.problems };
 }
 
-function eventIntent(row: Values, partKey: string | null, rowNumber: number): Intent {
+function eventIntent(row: Values, partKey: string | null, { rowNumber, zoneOfSite }: Context): Intent {
   const site = textValue(row, "siteCode") ?? "";
   const source = textValue(row, "source") ?? "work order";
   const reference = textValue(row, "reference") ?? "";
-  const downtimeHours = storedNumber(row, "downtimeHours", 2);
+  const downtimeHours = stopOf(row, zoneOfSite(site));
   return {
     entity: "Event",
     key: keyOf(site, source, reference),
@@ -59,6 +61,17 @@ function eventIntent(row: Values, partKey: string | null, rowNumber: number): In
     whenNew: { source, reference, kind: "removal" satisfies Kept },
     rowNumber,
   };
+}
+
+/** The stop in hours; from start to end by the site's zone, where the row gives no length of its own. */
+function stopOf(row: Values, zone: string | null): number | null {
+  const written = storedNumber(row, "downtimeHours", 2);
+  const [start, end] = [textValue(row, "happenedAt"), textValue(row, "endedAt")];
+  if (written === null || start === null || end === null || zone === null) return written;
+  const byClock = (Date.parse(`${end}:00Z`) - Date.parse(`${start}:00Z`)) / 3_600_000;
+  // A length that differs from the clock's was given by the row itself.
+  if (Math.abs(written - byClock) > 0.01) return written;
+  return Number(hoursBetween(start, end, zone).toFixed(2));
 }
 
 function placeParents(row: Values): Intent["parents"] {

@@ -21,6 +21,7 @@ export const ENTITIES = [
   "Backup",
   "Contact",
   "ShutdownWindow",
+  "Sighting",
 ] as const;
 
 export type Entity = (typeof ENTITIES)[number];
@@ -39,6 +40,8 @@ export interface Intent {
   readonly values: Readonly<Record<string, Kept>>;
   /** Fields a new thing needs besides. An existing one keeps its own. */
   readonly whenNew: Readonly<Record<string, Kept>>;
+  /** Fields that add up where two rows speak of one thing, as pieces of two valuation types in one bin do. */
+  readonly adds?: readonly string[];
   readonly rowNumber: number;
 }
 

@@ -39,6 +39,7 @@ export function mergeIntents(intents: readonly Intent[]): {
 function disagreements(before: Merged, after: Intent): Contradiction[] {
   return Object.entries(after.values)
     .filter(([field, value]) => field in before.values && before.values[field] !== value)
+    .filter(([field]) => !(after.adds ?? []).includes(field))
     .map(([field, second]) => ({
       rowNumber: after.rowNumber,
       firstRow: before.rowNumber,
@@ -53,7 +54,18 @@ function together(before: Merged, after: Intent): Merged {
   return {
     ...before,
     parents: { ...after.parents, ...before.parents },
-    values: { ...after.values, ...before.values },
+    values: addUp({ ...after.values, ...before.values }, before, after),
     whenNew: { ...after.whenNew, ...before.whenNew },
   };
+}
+
+/** Fields that add up over the rows; where one row does not know its share, the sum is not known. */
+function addUp(values: Merged["values"], before: Merged, after: Intent): Merged["values"] {
+  const sums = { ...values };
+  for (const field of after.adds ?? []) {
+    const [one, other] = [before.values[field], after.values[field]];
+    if (typeof one === "number" && typeof other === "number") sums[field] = one + other;
+    else if (field in sums) sums[field] = null;
+  }
+  return sums;
 }

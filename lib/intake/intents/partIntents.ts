@@ -1,5 +1,5 @@
 import type { Values } from "@/lib/intake/checkRow";
-import type { Catalogue, FoundPart } from "@/lib/intake/intents/catalogue";
+import type { Catalogue, FoundPart, KnownPart } from "@/lib/intake/intents/catalogue";
 import type { RowProblem } from "@/lib/intake/intents/cells";
 import { type Intent, type Kept, keyOf } from "@/lib/intake/intents/intent";
 import { partValue, textValue } from "@/lib/intake/rowValues";
@@ -29,12 +29,21 @@ export function meantPart(
   { catalogue, rowNumber }: { readonly catalogue: Catalogue; readonly rowNumber: number },
 ): MeantPart {
   const written = partValue(row, mention.partField);
+  const own = ownNumber(row, written?.raw ?? null, catalogue);
+  if (own !== null) return { ...nothing, key: keyOf(own.maker, own.number) };
   if (written === null) return nothing;
   const found = catalogue.find(written, textValue(row, mention.makerField));
   if (found.kind === "known")
     return { ...nothing, key: keyOf(found.maker, found.number), revision: found.revision };
   if (found.kind === "doubt") return doubtful(mention.partField, written.raw, found.candidates);
   return newPart(found, mention, { catalogue, rowNumber });
+}
+
+/** A part by the site's storeroom number, where the row gives no maker's number, or gives that one in its place. */
+function ownNumber(row: Values, raw: string | null, catalogue: Catalogue): KnownPart | null {
+  const site = textValue(row, "siteCode");
+  const number = raw ?? textValue(row, "storeroomNumber");
+  return site === null || number === null ? null : catalogue.findStoreroom(site, number);
 }
 
 function doubtful(field: string, raw: string, candidates: readonly string[]): MeantPart {

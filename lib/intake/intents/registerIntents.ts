@@ -5,6 +5,7 @@ import type { Catalogue } from "@/lib/intake/intents/catalogue";
 import type { RowIntents } from "@/lib/intake/intents/cells";
 import { eventIntents } from "@/lib/intake/intents/eventIntents";
 import { lifecycleIntents } from "@/lib/intake/intents/lifecycleIntents";
+import { scanIntents } from "@/lib/intake/intents/scanIntents";
 import { stockIntents } from "@/lib/intake/intents/stockIntents";
 import type { ReadRow } from "@/lib/intake/readRegister";
 import type { RegisterKey } from "@/lib/intake/registers";
@@ -16,6 +17,8 @@ export interface Surroundings {
   /** Site a line stands at, by line code; null when the line is not known. */
   readonly siteOfLine: (lineCode: string) => string | null;
   readonly recordedOn: IsoDate;
+  /** IANA zone of a site, by its code; null when the site is not known. */
+  readonly zoneOfSite: (siteCode: string) => string | null;
 }
 
 /** What one row of a register says about stored things, and what stands against taking it over. */
@@ -38,5 +41,7 @@ export function registerIntents(register: RegisterKey, row: ReadRow, around: Sur
       return contactIntents(row.values, context);
     case "windows":
       return windowIntents(row.values, context);
+    case "scans":
+      return scanIntents(row.values, context);
   }
 }

@@ -1,6 +1,6 @@
 import type { Values } from "@/lib/intake/checkRow";
 import type { Catalogue } from "@/lib/intake/intents/catalogue";
-import { given, type RowIntents, storedNumber } from "@/lib/intake/intents/cells";
+import { given, type RowIntents, type RowProblem, storedNumber } from "@/lib/intake/intents/cells";
 import { type Intent, keyOf } from "@/lib/intake/intents/intent";
 import { meantPart } from "@/lib/intake/intents/partIntents";
 import { textValue } from "@/lib/intake/rowValues";
@@ -22,10 +22,20 @@ export function stockIntents(row: Values, context: Context): RowIntents {
     },
     context,
   );
-  if (meant.key === null) return { intents: [], problems: meant.problems };
+  if (meant.key === null)
+    return { intents: [], problems: meant.problems.length > 0 ? meant.problems : [unknownNumber(row)] };
   const lot = lotIntent(row, { partKey: meant.key, revision: meant.revision }, context.rowNumber);
   const alias = aliasIntents(row, meant.key, context.rowNumber);
   return { intents: [...meant.intents, ...alias, lot], problems: [] };
+}
+
+function unknownNumber(row: Values): RowProblem {
+  const number = textValue(row, "storeroomNumber") ?? "";
+  return {
+    field: "storeroomNumber",
+    problem: `The storeroom's number ${number} is not known yet, and the row does not give the maker's number`,
+    remedy: "Say under Parts, numbers to settle, which part it is, or fill the maker's number",
+  };
 }
 
 interface LotPart {
@@ -51,6 +61,7 @@ function lotIntent(row: Values, { partKey, revision: split }: LotPart, rowNumber
       note: textValue(row, "note"),
     }),
     whenNew: { bin, revision, state },
+    adds: ["quantity"],
     rowNumber,
   };
 }

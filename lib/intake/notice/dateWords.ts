@@ -16,7 +16,7 @@ export const DATE_WORDS: readonly { readonly kind: NoticeDateKind; readonly word
   {
     kind: "noticeOn",
     words:
-      /notice|notification|announce\w*|bulletin|issued?|publi(?:shed|cation)|dated|Date\s*:|Abkündigung\w*|Mitteilung\w*|Datum/giu,
+      /notice|notification|announce\w*|bulletin|issued?|publi(?:shed|cation)|dated|(?<!\p{L}[ -])Date\s*:|Abkündigung\w*|Mitteilung\w*|Datum/giu,
   },
 ];
 

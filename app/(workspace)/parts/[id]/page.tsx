@@ -1,7 +1,9 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { Contents } from "@/app/_ui/Contents";
+import { Notice } from "@/app/_ui/Notice";
 import { OpenTarget } from "@/app/_ui/OpenTarget";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { AssumedInputs } from "@/app/(workspace)/parts/[id]/_components/AssumedInputs";
@@ -22,6 +24,7 @@ import { readAsOf } from "@/lib/data/asOf";
 import { readCoverLadder } from "@/lib/data/coverLadder";
 import { readPart } from "@/lib/data/part";
 import { readPartExperience } from "@/lib/data/partExperience";
+import { readMergedInto } from "@/lib/data/partNumbers";
 import { readPartSimulation } from "@/lib/data/partSimulation";
 import { itemClassName } from "@/lib/view/linePart";
 
@@ -59,6 +62,7 @@ export default async function PartPage({ params, searchParams }: PartPageProps) 
   if (!part) notFound();
   const experience = await readPartExperience(actor, { partId: part.id, asOf });
   const ladder = await readCoverLadder(actor, { partId: part.id, asOf });
+  const merged = await readMergedInto(actor, part.id);
   const months = simulated === "yes" ? await readPartSimulation(actor, { partId: part.id, asOf }) : null;
   return (
     <>
@@ -68,6 +72,13 @@ export default async function PartPage({ params, searchParams }: PartPageProps) 
         above={<Breadcrumbs crumbs={[{ label: "Parts", href: "/parts" }]} />}
         lead={`${part.description} by ${part.maker} (${itemClassName(part.itemClass)}${part.family === null ? "" : `, family ${part.family.name}`}).`}
       />
+      {merged === null ? null : (
+        <Notice kind="info" title={`This is ${merged.maker} ${merged.number}`}>
+          Somebody found the two to be one part. Its records are at{" "}
+          <AsOfLink href={`/parts/${merged.id}`}>{merged.number}</AsOfLink>; the merge can be taken back under{" "}
+          <AsOfLink href="/parts/numbers#merged">numbers to settle</AsOfLink>.
+        </Notice>
+      )}
       <Contents parts={CONTENTS} />
       <WhoHasOne part={part} />
       <Supply part={part} />

@@ -1,5 +1,6 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { Fold } from "@/app/_ui/Fold";
+import { WhereFrom } from "@/app/_ui/WhereFrom";
 import { ChangePlate } from "@/app/(workspace)/parts/[id]/_components/ChangePlate";
 import { profileFamilyName } from "@/lib/retrofit/profileFamilies";
 import { itemClassName } from "@/lib/view/linePart";
@@ -67,6 +68,7 @@ export function Identity({ part, mayEdit }: { readonly part: PartDossier; readon
           </>
         )}
       </dl>
+      <WhereFrom entity="Part" id={part.id} of={part.number} />
       {mayEdit ? (
         <div className="no-print mt-3">
           <ChangePlate part={part} />

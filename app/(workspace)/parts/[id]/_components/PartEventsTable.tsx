@@ -3,6 +3,7 @@
 import type { ReactNode } from "react";
 import type { Column } from "@/app/_ui/DataTable/column";
 import { DataTable } from "@/app/_ui/DataTable/DataTable";
+import { WhereFrom } from "@/app/_ui/WhereFrom";
 import { NOT_KNOWN, significant } from "@/lib/view/number";
 import { type CountedEvent, countedWords, countsIn, eventKindName } from "@/lib/view/partEvent";
 import type { Kind } from "@/lib/view/partExperience";
@@ -75,7 +76,12 @@ const COLUMNS: readonly Column<CountedEvent>[] = [
   {
     ...{ key: "source", header: "Source and number", filter: "text" },
     value: (event) => `${event.source} ${event.reference}`,
-    cell: (event) => quiet(event, `${event.source} ${event.reference}`),
+    cell: (event) => (
+      <>
+        {quiet(event, `${event.source} ${event.reference}`)}
+        <WhereFrom entity="Event" id={event.id} of={event.reference} />
+      </>
+    ),
   },
   {
     ...{ key: "text", header: "Text", filter: "text", priority: 3, hidden: true, width: "12rem" },

@@ -1,4 +1,5 @@
 import { Derivation } from "@/app/_ui/Derivation";
+import { WhereFrom } from "@/app/_ui/WhereFrom";
 import { plainNumber, quantity } from "@/lib/view/number";
 import type { PartDossier, PartLot } from "@/lib/view/partDossier";
 import { deductionReason } from "@/lib/view/partShelf";
@@ -13,7 +14,10 @@ function Lots({ lots }: { readonly lots: readonly PartLot[] }) {
   return (
     <ul>
       {lots.map((lot) => (
-        <li key={lot.id}>{lotInDeduction(lot)}</li>
+        <li key={lot.id}>
+          {lotInDeduction(lot)}
+          <WhereFrom entity="StockLot" id={lot.id} of={lotInDeduction(lot)} />
+        </li>
       ))}
     </ul>
   );
