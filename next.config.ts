@@ -12,7 +12,14 @@ const HEADERS = {
 
 const config: NextConfig = {
   output: "standalone",
-  serverExternalPackages: ["@react-pdf/renderer", "graphile-worker", "highs", "pg", "pptxgenjs", "prom-client"],
+  serverExternalPackages: [
+    "@react-pdf/renderer",
+    "graphile-worker",
+    "highs",
+    "pg",
+    "pptxgenjs",
+    "prom-client",
+  ],
   // Letters that files are set in are read from the package while the server runs.
   outputFileTracingIncludes: {
     "/*": ["./node_modules/@fontsource/source-sans-3/files/*-normal.woff"],

@@ -67,13 +67,28 @@ export function dataFolder(): string {
   return process.env.EBBLINE_DATA_FOLDER || ".ebbline";
 }
 
+const MEBIBYTE = 1024 * 1024;
+
+/**
+ * The most a register file may weigh, bytes: EBBLINE_TEXT_FILE_MB for text, 1,024 unless set, at most 2,000, and
+ * EBBLINE_WORKBOOK_MB for workbooks, 100 unless set.
+ */
+export function fileLimits(): { readonly text: number; readonly workbook: number } {
+  const megabytes = (name: string, unless: number) =>
+    Math.floor(Number(required(name, z.string().regex(/^[1-9]\d{0,3}$/), String(unless)))) * MEBIBYTE;
+  return {
+    text: Math.min(megabytes("EBBLINE_TEXT_FILE_MB", 1_024), 2_000 * MEBIBYTE),
+    workbook: megabytes("EBBLINE_WORKBOOK_MB", 100),
+  };
+}
+
 /** Whether this process runs the compiled web server, rather than the sources as a test or the seed does. */
 export function isServedByNext(): boolean {
   return process.env.NEXT_RUNTIME === "nodejs";
 }
 
-function required(name: string, rule: z.ZodType<string>): string {
-  const read = rule.safeParse(process.env[name]);
+function required(name: string, rule: z.ZodType<string>, unless?: string): string {
+  const read = rule.safeParse(process.env[name] ?? unless);
   if (read.success) return read.data;
   const found = process.env[name] === undefined ? "is not set" : "cannot be used";
   throw new Error(

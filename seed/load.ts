@@ -1,7 +1,7 @@
 import { Client } from "pg";
+import { copyRows } from "@/lib/data/intake/copyRows";
 import { accountRows } from "@/seed/accountRows";
 import { demoAccounts } from "@/seed/accounts";
-import { copyRows } from "@/seed/copyRows";
 import { seedId } from "@/seed/seedId";
 import type { SeedTables } from "@/seed/tables";
 

@@ -1,11 +1,13 @@
 import type { ReactNode } from "react";
 import { AppShell } from "@/app/_ui/AppShell";
 import { LinkButton } from "@/app/_ui/LinkButton";
+import { SavePage } from "@/app/_ui/SavePage";
 import { readTheme } from "@/app/_ui/theme/readTheme";
 import { SignOut } from "@/app/(workspace)/_components/SignOut";
 import { signedInActor } from "@/lib/access/actor";
 import { maySomewhere, scopeOf } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
+import { savableLists } from "@/lib/data/savedList";
 import { readSiteNames, type SiteName } from "@/lib/data/siteNames";
 import { describeRoles } from "@/lib/view/role";
 
@@ -25,6 +27,7 @@ const AREAS = [
   { label: "Projects", href: "/projects" },
   { label: "Report", href: "/report" },
   { label: "What moved", href: "/moved" },
+  { label: "Data footing", href: "/footing", covers: ["/sightings"] },
   { label: "Rules", href: "/rules" },
   { label: "Assumptions", href: "/assumptions" },
 ] as const;
@@ -40,6 +43,7 @@ export default async function WorkspaceLayout({ children }: { readonly children:
   const items = [
     ...AREAS,
     ...(maySomewhere(actor.grants, "register:import") ? [{ label: "Import", href: "/import" }] : []),
+    { label: "Save as files", href: "/export" },
     ...(scopeOf(actor.grants, "people:write") === "all" ? [{ label: "People", href: "/people" }] : []),
   ];
   const role = describeRoles(actor.grants, new Map(siteNames.map((site) => [site.id, site.code])));
@@ -53,11 +57,13 @@ export default async function WorkspaceLayout({ children }: { readonly children:
       account={
         <>
           <LinkButton href="/account">Your account</LinkButton>
+          <LinkButton href="/interface">Interface</LinkButton>
           <SignOut />
         </>
       }
     >
       {children}
+      <SavePage lists={savableLists(actor).map(({ about: _, ...list }) => list)} />
     </AppShell>
   );
 }

@@ -1,7 +1,7 @@
 import "server-only";
 import type { Refusal } from "@/lib/access/action";
 import type { Actor } from "@/lib/access/actor";
-import { newToken } from "@/lib/access/calendarToken";
+import { newSecret } from "@/lib/access/secret";
 import { change } from "@/lib/data/change";
 import { database } from "@/lib/data/client";
 import { authUrl } from "@/lib/env";
@@ -18,7 +18,7 @@ export async function readCalendarFeed(actor: Actor): Promise<string | null> {
 
 /** Makes the person a calendar address; a former one stops working. It is told this once and not kept. */
 export async function makeCalendarFeed(actor: Actor): Promise<Result<{ address: string }, Refusal>> {
-  const { token, tokenHash } = newToken();
+  const { token, tokenHash } = newSecret();
   const { userId } = actor;
   return change(actor, async (tx, record) => {
     await tx.calendarFeed.upsert({

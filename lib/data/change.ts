@@ -1,8 +1,10 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
-import type { Result } from "@/lib/kernel/result";
-import type { Prisma } from "@/prisma/generated/client";
+import { claimRequest, keepAnswer } from "@/lib/data/interface/keptAnswer";
+import { queueDeliveries } from "@/lib/data/interface/queueDeliveries";
+import { ok, type Result } from "@/lib/kernel/result";
+import type { Prisma, PrismaClient } from "@/prisma/generated/client";
 
 /** What the audit keeps of one changed row. */
 export interface Deeded {
@@ -24,6 +26,9 @@ export type Transaction = Prisma.TransactionClient;
 const BESIDE_THE_FIGURES: ReadonlySet<string> = new Set([
   "User",
   "CalendarFeed",
+  // How other systems reach in and are told.
+  "AccessKey",
+  "Webhook",
   // What a meeting saw, said and decided, and the mail that tells it.
   "Review",
   "ReviewAction",
@@ -83,36 +88,58 @@ const BESIDE_THE_FIGURES: ReadonlySet<string> = new Set([
   // That two records are two events changes nothing; that they are one is a change of the event.
   // A version that was written is not yet in use; taking it into use is a change of the setting.
   "AssumptionSet",
+  // How files are read; what they say counts once they are loaded.
+  "ImportSource",
+  "SourceReading",
+  "LearnedWord",
+  "NumberVerdict",
+  "PartAlias",
   // The shelf moves when a count is posted, a hold set or care given; those are changes of the lots.
   "StockCount",
   "CountLine",
   "StockHold",
   "StorageCare",
   "CareInterval",
+  // What a network list saw and what was said of it; a record it changes is a change of its own.
+  "Sighting",
+  "SightVerdict",
+  // How long mending takes.
+  "EffortNorm",
 ]);
 
 const LONGEST_CHANGE_MS = 120_000;
+
+/** A change that writes much needs a connection of its own and more time. */
+interface Room {
+  readonly client: PrismaClient;
+  readonly longestMs: number;
+}
 
 /**
  * Runs a change in one transaction with its audit entries and a new data version.
  *
  * A refusal undoes what was written before it. Nothing recorded means nothing was changed: the version
- * stays, so what was computed still holds.
+ * stays, so what was computed still holds. The same request of another system again changes nothing and gets what it
+ * came to; the addresses that want to hear of the change are told by messages written here.
  */
 export async function change<T, E>(
   actor: Actor,
   run: (tx: Transaction, record: (deed: Deeded) => void) => Promise<Result<T, E>>,
+  room: Room = { client: database(), longestMs: LONGEST_CHANGE_MS },
 ): Promise<Result<T, E>> {
   try {
-    return await database().$transaction(
+    return await room.client.$transaction(
       async (tx) => {
+        const before = await claimRequest(tx, actor);
+        if (before) return ok(before.value as T);
         const deeds: Deeded[] = [];
         const result = await run(tx, (deed) => deeds.push(deed));
         if (!result.ok) throw new Refused(result);
         if (deeds.length > 0) await keep(tx, actor, deeds);
+        await keepAnswer(tx, actor, result.value);
         return result;
       },
-      { timeout: LONGEST_CHANGE_MS, maxWait: 10_000 },
+      { timeout: room.longestMs, maxWait: Math.max(room.longestMs / 12, 10_000) },
     );
   } catch (error) {
     if (error instanceof Refused) return error.result as Result<T, E>;
@@ -128,9 +155,11 @@ class Refused extends Error {
 }
 
 async function keep(tx: Transaction, actor: Actor, deeds: readonly Deeded[]): Promise<void> {
+  const by = { userId: actor.userId, keyId: actor.key?.id ?? null, keyName: actor.key?.name ?? null };
   await tx.auditEntry.createMany({
-    data: deeds.map(({ stockOf: _, beside: __, ...deed }) => ({ ...deed, userId: actor.userId })),
+    data: deeds.map(({ stockOf: _, beside: __, ...deed }) => ({ ...deed, ...by })),
   });
+  await queueDeliveries(tx, deeds);
   const telling = deeds.filter(({ entity, beside }) => !beside && !BESIDE_THE_FIGURES.has(entity));
   if (telling.length === 0) return;
   const { version } = await tx.dataVersion.update({

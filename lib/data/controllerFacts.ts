@@ -1,6 +1,7 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
+import { machineInService } from "@/lib/data/quality/inService";
 import { siteIds } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { AxisGroup, ControllerFacts } from "@/lib/retrofit/compatibility/facts";
@@ -97,9 +98,10 @@ interface Terms extends FactsQuestion {
 }
 
 /** Machines with a controller at the sites of the actor, of one line or of all. */
-function seen({ ids, lineId }: Terms): Prisma.Sql {
+function seen({ ids, lineId, asOf }: Terms): Prisma.Sql {
   return Prisma.sql`(${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
-    AND (${lineId ?? null}::uuid IS NULL OR l."id" = ${lineId ?? null}::uuid) AND m."controllerId" IS NOT NULL`;
+    AND (${lineId ?? null}::uuid IS NULL OR l."id" = ${lineId ?? null}::uuid) AND m."controllerId" IS NOT NULL
+    AND ${machineInService(asOf)}`;
 }
 
 function readControllers(terms: Terms): Promise<ControllerRow[]> {

@@ -1,107 +1,119 @@
 import "server-only";
-import { createHash } from "node:crypto";
+import { randomUUID } from "node:crypto";
 import type { Refusal } from "@/lib/access/action";
 import type { Actor } from "@/lib/access/actor";
 import { change, holdData } from "@/lib/data/change";
 import { database } from "@/lib/data/client";
-import { importSites, openBatch, visibleBatches } from "@/lib/data/intake/batch";
-import { stockAlone } from "@/lib/data/intake/stockAlone";
+import { applyBatch, type Loaded } from "@/lib/data/intake/applyBatch";
+import { importSites, visibleBatches, WITH_FILE } from "@/lib/data/intake/batch";
+import { bulkClient } from "@/lib/data/intake/bulk";
+import { keepFile, removeUnused } from "@/lib/data/intake/fileStore";
+import { openFile } from "@/lib/data/intake/openFile";
+import { asJson, beatOf, Stopped } from "@/lib/data/intake/runReading";
+import { recallReading, rememberReading, withNullWords } from "@/lib/data/intake/sourceReading";
 import { takeBack } from "@/lib/data/intake/takeBack";
-import { write } from "@/lib/data/intake/write";
-import { dialectOf, openRegister } from "@/lib/intake/openRegister";
+import { dialectOf, type OpenedRegister, type ReadingChoice } from "@/lib/intake/openRegister";
 import { isRegisterKey, REGISTERS, type RegisterKey } from "@/lib/intake/registers";
-import { openQuestions, settleDialect } from "@/lib/intake/settleDialect";
-import { headersKey, type Mapping, toMapping } from "@/lib/intake/suggestMapping";
+import { settleDialect } from "@/lib/intake/settleDialect";
+import { headersKey, toMapping } from "@/lib/intake/suggestMapping";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { err, ok, type Result } from "@/lib/kernel/result";
 import type { ChooseReading, CommitBatch, UndoBatch } from "@/lib/schema/import";
-import type { ImportBatch, Prisma } from "@/prisma/generated/client";
+import type { ImportBatch } from "@/prisma/generated/client";
+
+const LONGEST_LOAD_MS = 3_600_000;
 
 const gone: Refusal = {
   code: "missing",
   reason: "There is no such file waiting. It may have been loaded or taken back meanwhile; look at the list.",
 };
 
-const unanswered: Refusal = {
-  code: "invalid",
-  reason:
-    "The file can be read in two ways. Say first how it writes its numbers and dates; nothing was loaded.",
+const stopped: Refusal = {
+  code: "impossible",
+  reason: "The loading was stopped before its end. Nothing was taken over.",
 };
 
 /** A file as a person hands it in. */
 export interface HandedIn {
   readonly register: RegisterKey;
   readonly fileName: string;
-  readonly bytes: Uint8Array<ArrayBuffer>;
+  /** The bytes, at once or as they come. */
+  readonly bytes: Uint8Array<ArrayBuffer> | AsyncIterable<Uint8Array>;
 }
 
-/** Keeps a file as handed in, with what its columns most likely are. Nothing of it is taken over yet. */
+/**
+ * Keeps a file as handed in, with what its columns most likely are. Nothing of it is taken over yet.
+ *
+ * @throws what `bytes` throws; nothing is kept then.
+ */
 export async function stageImport(
   actor: Actor,
-  file: HandedIn,
+  { register, fileName, bytes }: HandedIn,
 ): Promise<Result<{ batchId: string }, Refusal>> {
-  const register = REGISTERS[file.register];
-  const opened = await openRegister(file.bytes, register);
-  if (!opened.ok) return err({ code: "invalid", reason: `${file.fileName}: ${opened.error}` });
-  const { body, suggestions } = opened.value;
-  const known = await database().importMapping.findUnique({
-    where: { register_headers: { register: file.register, headers: headersKey(body.headers) } },
-    select: { mapping: true },
-  });
-  const mapping = (known?.mapping as Mapping | undefined) ?? toMapping(suggestions);
-  const { proposal } = dialectOf(body, mapping, register);
+  const file = await keepFile(bytes instanceof Uint8Array ? [bytes] : bytes);
+  const opened = await openFile(file, REGISTERS[register], {});
+  if (!opened.ok) {
+    await removeUnused(file.id);
+    return err({ code: "invalid", reason: `${fileName}: ${opened.error}` });
+  }
+  const proposed = await propose(actor, opened.value.opened, register);
   const batch = await database().importBatch.create({
     data: {
-      register: file.register,
-      fileName: file.fileName,
-      fileHash: createHash("sha256").update(file.bytes).digest("hex"),
-      fileBytes: file.bytes,
-      mapping,
-      dialect: proposal as unknown as Prisma.InputJsonObject,
-      createdBy: actor.userId,
+      ...{ register, fileName, fileHash: file.hash, fileId: file.id, createdBy: actor.userId },
+      ...{ headers: proposed.headers, mapping: proposed.mapping, dialect: asJson(proposed.dialect) },
+      ...{ sourceId: proposed.sourceId, summary: asJson({ answers: proposed.answers, staged: null }) },
     },
     select: { id: true },
   });
   return ok({ batchId: batch.id });
 }
 
+/** What is known of files with these column names, else the likeliest mapping, and how the first rows are written. */
+async function propose(actor: Actor, { body, suggestions }: OpenedRegister, register: RegisterKey) {
+  const headers = headersKey(body.headers);
+  const known = await recallReading(database(), actor, { register, headers });
+  const { sourceId, mapping, answers } = known ?? {
+    ...{ sourceId: null, mapping: toMapping(suggestions), answers: {} },
+  };
+  const dialect = settleDialect(dialectOf(body, mapping, REGISTERS[register]), answers);
+  return { headers, sourceId, mapping, answers, dialect };
+}
+
 /** Sets which column is which field and how the file is written; remembered for files with the same headers. */
 export async function chooseImportReading(
   actor: Actor,
-  choice: ChooseReading,
+  { batchId, mapping: posted, answers: said, reading }: ChooseReading,
 ): Promise<Result<null, Refusal>> {
-  return database().$transaction(async (tx) => {
-    const batch = await tx.importBatch.findFirst({
-      where: { id: choice.batchId, state: "staged", ...visibleBatches(actor) },
-      select: { id: true, register: true, fileBytes: true },
-    });
-    if (!batch || !isRegisterKey(batch.register)) return err(gone);
-    const register = REGISTERS[batch.register];
-    const opened = await openRegister(batch.fileBytes, register);
-    if (!opened.ok) return err({ code: "invalid", reason: opened.error });
-    const { mapping, answers } = choice;
-    // The values are asked again: a column mapped just now may write its numbers in its own way.
-    const dialect = settleDialect(dialectOf(opened.value.body, mapping, register), answers);
-    await tx.importBatch.update({
-      where: { id: batch.id },
-      data: { mapping, dialect: dialect as unknown as Prisma.InputJsonObject },
-    });
-    const headers = headersKey(Object.keys(mapping));
-    await tx.importMapping.upsert({
-      where: { register_headers: { register: batch.register, headers } },
-      create: { register: batch.register, headers, mapping },
-      update: { mapping, changedAt: new Date() },
-    });
-    return ok(null);
+  const batch = await database().importBatch.findFirst({
+    where: { id: batchId, state: "staged", work: { not: "loading" }, ...visibleBatches(actor) },
+    include: WITH_FILE,
   });
-}
-
-/** What a load did, in things. */
-export interface Loaded {
-  readonly added: number;
-  readonly changed: number;
-  readonly unchanged: number;
-  readonly refused: number;
+  if (!batch || !isRegisterKey(batch.register)) return err(gone);
+  const register = REGISTERS[batch.register];
+  const way = reading ?? (batch.reading as ReadingChoice);
+  const opened = await openFile(batch.file, register, way);
+  if (!opened.ok) return err({ code: "invalid", reason: opened.error });
+  const { body } = opened.value.opened;
+  const headers = headersKey(body.headers);
+  // Another sheet or row of names has other columns; what was said of the earlier ones is about those.
+  const isOther = reading !== undefined && headers !== headersKey(Object.keys(posted));
+  const mapping = isOther ? (await propose(actor, opened.value.opened, register.key)).mapping : posted;
+  const answers = await withNullWords(batch.sourceId, register.key, said);
+  const dialect = settleDialect(dialectOf(body, mapping, register), answers);
+  await database().importBatch.update({
+    where: { id: batch.id },
+    data: {
+      ...{ mapping, headers, dialect: asJson(dialect), reading: asJson(way) },
+      summary: asJson({ answers, staged: null }),
+      // A reading that goes on notices that its number is gone, and ends.
+      ...{ work: "idle", workId: null, readFor: null },
+    },
+    select: { id: true },
+  });
+  if (isOther) return ok(null);
+  const { sourceId } = batch;
+  await rememberReading(database(), actor, { register: register.key, headers, sourceId, mapping, answers });
+  return ok(null);
 }
 
 /** Takes a staged file over, wholly or not at all; rows with an error and rows left out stay outside. */
@@ -109,53 +121,79 @@ export async function commitImport(
   actor: Actor,
   { batchId, leftOut }: CommitBatch,
 ): Promise<Result<Loaded, Refusal>> {
-  return change(actor, async (tx, record) => {
-    await holdData(tx);
-    const batch = await tx.importBatch.findFirst({
-      where: { id: batchId, state: "staged", ...visibleBatches(actor) },
-    });
-    if (!batch) return err(gone);
-    const allowedSites = await importSites(tx, actor);
-    const { examination, finding, dialect } = await openBatch(tx, batch, {
-      allowedSites,
-      day: today(),
-      leftOut,
-    });
-    if (openQuestions(finding, dialect).length > 0) return err(unanswered);
-    const missing = examination.problems.map((one) => one.problem);
-    if (missing.length > 0) return err({ code: "invalid", reason: missing.join(" ") });
-    const steps = await write(tx, examination.resolved, { batchId, day: today() });
-    const loaded: Loaded = {
-      added: steps.filter((one) => one.kind === "add").length,
-      changed: steps.filter((one) => one.kind === "change").length,
-      unchanged: examination.resolved.filter((one) => one.kind === "same").length,
-      refused: examination.rows.filter((row) => row.state === "error").length,
-    };
-    await tx.importBatch.update({
-      where: { id: batchId },
-      data: { ...loaded, state: "committed", committedAt: new Date(), siteCodes: [...examination.siteCodes] },
-    });
-    if (steps.length > 0)
-      record({ ...entry("import:commit", batch, loaded), ...(await stockAlone(tx, steps)) });
-    return ok(loaded);
+  const workId = await announce(actor, batchId);
+  const hear = beatOf(batchId, workId);
+  try {
+    const answer = await change<Loaded, Refusal>(
+      actor,
+      async (tx, record) => {
+        await holdData(tx);
+        const batch = await tx.importBatch.findFirst({
+          where: { id: batchId, state: "staged", ...visibleBatches(actor) },
+          include: WITH_FILE,
+        });
+        if (!batch) return err(gone);
+        const around = { allowedSites: await importSites(tx, actor), day: today(), leftOut };
+        const applied = await applyBatch(tx, batch, { ...around, hear });
+        if (!applied.ok) return applied;
+        const { loaded, siteCodes, stock } = applied.value;
+        const done = { state: "committed", work: "read", committedAt: new Date() } as const;
+        const kept = { ...loaded, ...done, siteCodes: [...siteCodes], leftOut: [...leftOut] };
+        await tx.importBatch.update({ where: { id: batchId }, data: kept, select: { id: true } });
+        if (loaded.added + loaded.changed > 0) record({ ...entry("import:commit", batch, loaded), ...stock });
+        return ok(loaded);
+      },
+      { client: bulkClient(), longestMs: LONGEST_LOAD_MS },
+    );
+    if (!answer.ok) await giveUp(batchId, workId);
+    return answer;
+  } catch (error) {
+    await giveUp(batchId, workId);
+    if (error instanceof Stopped) return err(stopped);
+    throw error;
+  }
+}
+
+/** Says that a batch is being loaded, so that its page shows how far it is. */
+async function announce(actor: Actor, batchId: string): Promise<string> {
+  const workId = randomUUID();
+  const now = new Date();
+  await database().importBatch.updateMany({
+    where: { id: batchId, state: "staged", work: { not: "loading" }, ...visibleBatches(actor) },
+    data: { work: "loading", workId, workStartedAt: now, beatAt: now, rowsRead: 0, bytesRead: 0 },
+  });
+  return workId;
+}
+
+async function giveUp(batchId: string, workId: string): Promise<void> {
+  await database().importBatch.updateMany({
+    where: { id: batchId, workId, state: "staged" },
+    data: { work: "idle", readFor: null },
   });
 }
 
 /** Takes a committed file back: what it added goes, what it changed is as before. */
 export async function undoImport(actor: Actor, { batchId }: UndoBatch): Promise<Result<Loaded, Refusal>> {
-  return change(actor, async (tx, record) => {
-    await holdData(tx);
-    const batch = await tx.importBatch.findFirst({
-      where: { id: batchId, state: "committed", ...visibleBatches(actor) },
-    });
-    if (!batch) return err(gone);
-    const back = await takeBack(tx, batchId);
-    if (!back.ok) return back;
-    await tx.importBatch.update({ where: { id: batchId }, data: { state: "undone", undoneAt: new Date() } });
-    const { added, changed, unchanged, refused } = batch;
-    record(entry("import:undo", batch, { added, changed, unchanged, refused }));
-    return ok({ added, changed, unchanged, refused });
-  });
+  return change(
+    actor,
+    async (tx, record) => {
+      await holdData(tx);
+      const batch = await tx.importBatch.findFirst({
+        where: { id: batchId, state: "committed", ...visibleBatches(actor) },
+      });
+      if (!batch) return err(gone);
+      const back = await takeBack(tx, batchId);
+      if (!back.ok) return back;
+      await tx.importBatch.update({
+        where: { id: batchId },
+        data: { state: "undone", undoneAt: new Date() },
+      });
+      const { added, changed, unchanged, refused } = batch;
+      record(entry("import:undo", batch, { added, changed, unchanged, refused }));
+      return ok({ added, changed, unchanged, refused });
+    },
+    { client: bulkClient(), longestMs: LONGEST_LOAD_MS },
+  );
 }
 
 function entry(deed: string, batch: ImportBatch, counts: Loaded) {

@@ -1,15 +1,13 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
-import type { Transaction } from "@/lib/data/change";
 import { database } from "@/lib/data/client";
-import { importSites, visibleBatches } from "@/lib/data/intake/batch";
-import { readLoaded } from "@/lib/data/intake/readLoaded";
-import { readStaged } from "@/lib/data/intake/readStaged";
+import { importSites, type StoredBatch, visibleBatches, WITH_FILE } from "@/lib/data/intake/batch";
+import { readDifferences, readProblems } from "@/lib/data/intake/pages";
+import { readLoaded, readMade, readStepsInWords } from "@/lib/data/intake/readLoaded";
+import { ensureRead, progressOf, readStaged } from "@/lib/data/intake/readStaged";
 import { isRegisterKey, REGISTERS } from "@/lib/intake/registers";
-import type { ImportHead, ImportList, ImportView } from "@/lib/view/importView";
+import type { ImportHead, ImportList, ImportMore, ImportPages, ImportView } from "@/lib/view/importView";
 import type { Prisma } from "@/prisma/generated/client";
-
-const LONGEST_READING_MS = 120_000;
 
 const headColumns = {
   id: true,
@@ -39,15 +37,13 @@ export async function readImports(actor: Actor): Promise<ImportList> {
     }),
     database().site.findFirst({ select: { id: true } }),
   ]);
-  const names = await readPeople(
-    database(),
-    rows.map((row) => row.createdBy),
-  );
+  const names = await readPeople(rows.map((row) => row.createdBy));
   return { files: rows.map((row) => toHead(row, names)), isEmpty: site === null };
 }
 
 /**
- * One file: before it is loaded, what it would do without the rows left out; after, what it did.
+ * One file: before it is loaded, what it would do without the rows left out, or how far its reading is; after, what it
+ * did.
  *
  * @param leftOut Rows a person leaves out, as a spreadsheet numbers them.
  * @returns null when there is no such file for this actor.
@@ -57,36 +53,54 @@ export async function readImport(
   batchId: string,
   leftOut: readonly number[],
 ): Promise<ImportView | null> {
-  return database().$transaction(
-    async (tx) => {
-      const batch = await tx.importBatch.findFirst({ where: { id: batchId, ...visibleBatches(actor) } });
-      if (!batch) return null;
-      const head = toHead(batch, await readPeople(tx, [batch.createdBy]));
-      if (batch.state !== "staged") return { head, staged: null, loaded: await readLoaded(tx, batchId) };
-      const same = await tx.importBatch.findFirst({
-        where: {
-          fileHash: batch.fileHash,
-          register: batch.register,
-          state: "committed",
-          ...visibleBatches(actor),
-        },
-        orderBy: { committedAt: "desc" },
-        select: { id: true, committedAt: true },
-      });
-      const staged = await readStaged(tx, batch, {
-        allowedSites: await importSites(tx, actor),
-        day: today(),
-        leftOut,
-      });
-      const loadedBefore = same && { id: same.id, at: same.committedAt?.toISOString() ?? null };
-      return { head, staged: { ...staged, loadedBefore }, loaded: null };
-    },
-    { isolationLevel: "RepeatableRead", timeout: LONGEST_READING_MS, maxWait: 10_000 },
-  );
+  const found = await database().importBatch.findFirst({
+    where: { id: batchId, ...visibleBatches(actor) },
+    include: WITH_FILE,
+  });
+  if (!found) return null;
+  const head = toHead(found, await readPeople([found.createdBy]));
+  if (found.state !== "staged")
+    return { head, progress: null, staged: null, loaded: await readLoaded(batchId) };
+  const around = { allowedSites: await importSites(database(), actor), day: today(), leftOut };
+  const { batch, isStale } = await ensureRead(found, around);
+  const progress = progressOf(batch);
+  const staged = progress === null ? await readStaged(batch) : null;
+  const loadedBefore = staged && (await findSame(actor, batch));
+  return { head, progress, staged: staged && { ...staged, loadedBefore, isStale }, loaded: null };
 }
 
-async function readPeople(tx: Transaction, ids: readonly string[]): Promise<Map<string, string>> {
-  const people = await tx.user.findMany({
+/** Further pages of the long lists of a file; null when there is no such file for this actor. */
+export async function readImportPages(
+  actor: Actor,
+  batchId: string,
+  pages: ImportPages,
+): Promise<ImportMore | null> {
+  const batch = await database().importBatch.findFirst({
+    where: { id: batchId, ...visibleBatches(actor) },
+    select: { id: true, state: true },
+  });
+  if (!batch) return null;
+  const changes = batch.state === "staged" ? readDifferences : readStepsInWords;
+  return {
+    problems: pages.problems === undefined ? null : await readProblems(batchId, pages.problems),
+    changes: pages.changes === undefined ? null : await changes(batchId, pages.changes),
+    made: pages.made === undefined ? null : await readMade(batchId, pages.made),
+  };
+}
+
+/** The same bytes, loaded already into the same register. */
+async function findSame(actor: Actor, { fileHash, register, restOfId }: StoredBatch) {
+  if (restOfId !== null) return null;
+  const same = await database().importBatch.findFirst({
+    where: { fileHash, register, state: "committed", ...visibleBatches(actor) },
+    orderBy: { committedAt: "desc" },
+    select: { id: true, committedAt: true },
+  });
+  return same && { id: same.id, at: same.committedAt?.toISOString() ?? null };
+}
+
+async function readPeople(ids: readonly string[]): Promise<Map<string, string>> {
+  const people = await database().user.findMany({
     where: { id: { in: [...new Set(ids)] } },
     select: { id: true, name: true },
   });

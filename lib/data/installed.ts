@@ -1,6 +1,7 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
+import { inService, machineInService } from "@/lib/data/quality/inService";
 import { atSites, siteIds, sites } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { InstalledLevel, InstalledMap, InstalledRow } from "@/lib/view/installed";
@@ -70,7 +71,7 @@ async function countInstalled(actor: Actor, { asOf, by, of }: Counting): Promise
       JOIN "Site" s ON s."id" = l."siteId"
       LEFT JOIN "Placement" pl ON pl."positionId" = p."id"
         AND coalesce(pl."fromOn" <= ${asOf}::date, true) AND coalesce(pl."untilOn" > ${asOf}::date, true)
-      WHERE ${chosen}
+      WHERE ${chosen} AND ${inService(asOf)}
       GROUP BY m."id"
     ), panels AS (
       SELECT "machineId", count(*) AS "panels" FROM "Panel" GROUP BY "machineId"
@@ -95,7 +96,7 @@ async function countInstalled(actor: Actor, { asOf, by, of }: Counting): Promise
       count(DISTINCT c."id") FILTER (WHERE c."firmware" IS NULL)::int AS "controllersUnread"
     FROM "Site" s
     LEFT JOIN "Line" l ON l."siteId" = s."id"
-    LEFT JOIN "Machine" m ON m."lineId" = l."id"
+    LEFT JOIN "Machine" m ON m."lineId" = l."id" AND ${machineInService(asOf)}
     LEFT JOIN "Controller" c ON c."id" = m."controllerId"
     LEFT JOIN places ON places."machineId" = m."id"
     LEFT JOIN axes ON axes."machineId" = m."id"

@@ -5,6 +5,7 @@ import { maySomewhere } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
 import { loadPoolsOf } from "@/lib/data/group/loadPools";
+import { inService } from "@/lib/data/quality/inService";
 import { atSites, siteIds } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { LineResult, PoolFigures } from "@/lib/risk/evaluation";
@@ -76,7 +77,7 @@ function readInstalled(actor: Actor, partIds: readonly string[], asOf: IsoDate):
     LEFT JOIN "Placement" pl ON pl."positionId" = p."id"
       AND daterange(pl."fromOn", pl."untilOn") @> ${asOf}::date
     LEFT JOIN "Unit" u ON u."id" = pl."unitId"
-    WHERE coalesce(u."partId", p."partId") = ANY(${partIds}::uuid[])
+    WHERE coalesce(u."partId", p."partId") = ANY(${partIds}::uuid[]) AND ${inService(asOf)}
       AND (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
     GROUP BY 1, 2, 3
     ORDER BY 1, 2, 3`;

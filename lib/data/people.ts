@@ -43,7 +43,7 @@ export async function readPeople(actor: Actor): Promise<Person[]> {
   return users.map(({ id, banned, ...user }) => ({ ...user, userId: id, closed: banned === true }));
 }
 
-/** Makes an account with its roles. */
+/** Makes an account with its roles; a person a copy brought without a password is given one. */
 export async function addNewPerson(
   actor: Actor,
   input: AddPerson,
@@ -52,9 +52,18 @@ export async function addNewPerson(
   const password = await hashPassword(input.password);
   return change(actor, async (tx, record) => {
     const { name, email, grants } = input;
-    if (await tx.user.findUnique({ where: { email }, select: { id: true } })) return err(taken(email));
-    const id = randomUUID();
-    await tx.user.create({ data: { id, name, email, emailVerified: true } });
+    const known = await tx.user.findUnique({
+      where: { email },
+      select: { id: true, accounts: { take: 1, select: { id: true } } },
+    });
+    if (known && known.accounts.length > 0) return err(taken(email));
+    const { id } = await tx.user.upsert({
+      where: { email },
+      create: { id: randomUUID(), name, email, emailVerified: true },
+      update: { name, banned: false },
+      select: { id: true },
+    });
+    await tx.grant.deleteMany({ where: { userId: id } });
     await tx.account.create({
       data: { id: randomUUID(), accountId: id, providerId: "credential", userId: id, password },
     });

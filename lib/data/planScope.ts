@@ -2,6 +2,7 @@ import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import type { Deed } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
+import { inService } from "@/lib/data/quality/inService";
 import { siteIds } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { RetrofitScope } from "@/lib/view/planCut";
@@ -40,7 +41,7 @@ export async function readRetrofitScopes(
       LEFT JOIN "Unit" u ON u."id" = pl."unitId"
       LEFT JOIN "EvaluatedPool" e ON e."partId" = coalesce(u."partId", p."partId")
         AND e."evaluationId" = ${evaluationId}::uuid
-      WHERE (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
+      WHERE (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[])) AND ${inService(asOf)}
     ), old_drive AS (
       SELECT * FROM placed WHERE "itemClass" = 'drive' AND "stage" IS DISTINCT FROM 'open'
     ), successor AS (

@@ -23,5 +23,5 @@ export function sites(actor: Actor, deed: Deed): { id?: { in: string[] } } {
 /** The actor as somebody who reads this one site and no other: what is kept for anybody who reads it. */
 export function atOneSite(actor: Actor, siteId: string): Actor {
   const here = actor.grants.filter((grant) => grant.siteId === null || grant.siteId === siteId);
-  return { ...actor, grants: here.map(({ role }) => ({ role, siteId })) };
+  return { ...actor, grants: here.map((grant) => ({ ...grant, siteId })) };
 }

@@ -1,6 +1,7 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
+import { machineInService } from "@/lib/data/quality/inService";
 import { siteIds } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { PartFact, ScopeAxis, ScopeItem } from "@/lib/retrofit/scope/scopeFacts";
@@ -50,7 +51,7 @@ export async function readScopeAxes(
       JOIN "Machine" m ON m."id" = a."machineId"
       JOIN "Line" l ON l."id" = m."lineId"
       WHERE (${lineId}::uuid IS NULL OR m."lineId" = ${lineId}::uuid OR a."networkId" IN (SELECT "id" FROM ring))
-        AND (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
+        AND (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[])) AND ${machineInService(asOf)}
     ), held AS (${placed(asOf)} WHERE p."axisId" IN (SELECT "id" FROM wanted))
     SELECT DISTINCT ON (a."lineCode", a."machine", a."code") a."id"::text AS "id", a."lineCode", a."machine", a."code",
       d."partId"::text AS "drivePartId", mp."number" AS "motorNumber", mf."name" AS "motorFamily",

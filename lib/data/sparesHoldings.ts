@@ -1,6 +1,7 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
+import { inService } from "@/lib/data/quality/inService";
 import { siteIds } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 
@@ -24,7 +25,7 @@ export function readHoldings(actor: Actor, asOf: IsoDate): Promise<HoldingRow[]>
       LEFT JOIN "Placement" pl ON pl."positionId" = p."id"
         AND daterange(pl."fromOn", pl."untilOn") @> ${asOf}::date
       LEFT JOIN "Unit" u ON u."id" = pl."unitId"
-      WHERE coalesce(u."partId", p."partId") IS NOT NULL
+      WHERE coalesce(u."partId", p."partId") IS NOT NULL AND ${inService(asOf)}
       GROUP BY 1, 2
     ), shelved AS (
       SELECT "partId", "siteId", sum(coalesce("quantity", 0))::int AS "book" FROM "StockLot" GROUP BY 1, 2

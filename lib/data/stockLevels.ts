@@ -3,6 +3,7 @@ import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
 import { loadPoolsOf } from "@/lib/data/group/loadPools";
+import { inService } from "@/lib/data/quality/inService";
 import { atSites, siteIds, sites } from "@/lib/data/scope";
 import { type IsoDate, yearsBetween } from "@/lib/kernel/isoDate";
 import type { Assumptions } from "@/lib/risk/assumptions";
@@ -146,7 +147,7 @@ async function readStanding(actor: Actor, asOf: IsoDate): Promise<Map<string, nu
     JOIN "Line" l ON l."id" = m."lineId"
     LEFT JOIN "Placement" pl ON pl."positionId" = p."id" AND daterange(pl."fromOn", pl."untilOn") @> ${asOf}::date
     LEFT JOIN "Unit" u ON u."id" = pl."unitId"
-    WHERE coalesce(u."partId", p."partId") IS NOT NULL
+    WHERE coalesce(u."partId", p."partId") IS NOT NULL AND ${inService(asOf)}
       AND (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
     GROUP BY 1, 2`;
   return new Map(rows.map((row) => [keyOf(row), row.units]));

@@ -4,14 +4,17 @@ import { askDueDigests, sendDigest } from "@/lib/data/group/digestMails";
 import { askDueReports, issueDueReport } from "@/lib/data/group/dueReports";
 import { sendReport } from "@/lib/data/group/reportMails";
 import { weeklySnapshot } from "@/lib/data/group/weeklySnapshot";
+import { sendWaiting } from "@/lib/data/interface/sendWaiting";
 import { databaseUrl } from "@/lib/env";
 import { deliverMail } from "@/lib/jobs/deliverMail";
+import { sendWebhook } from "@/lib/jobs/sendWebhook";
 import { reportSlot } from "@/lib/schema/report";
 
 const IDLE_POLL_MS = 60_000;
 const CONNECTIONS = 3;
 
 const mailJob = z.object({ mailId: z.uuid() });
+const webhookJob = z.object({ webhookId: z.uuid() });
 
 /** Says only what went wrong; a quiet queue needs no lines in the log. */
 const logger = new Logger(() => (level, message) => {
@@ -52,6 +55,7 @@ export async function startJobs(): Promise<Jobs> {
       },
       issueReport: (payload) => issueDueReport(reportSlot.parse(payload)),
       sendReport: (payload) => sendReport(mailJob.parse(payload).mailId, deliverMail),
+      sendWebhook: (payload) => sendWaiting(webhookJob.parse(payload).webhookId, sendWebhook),
       sendDigest: (payload) => sendDigest(mailJob.parse(payload).mailId, deliverMail),
     },
     parsedCronItems: parseCronItems([

@@ -11,7 +11,7 @@ machineCode|Maschine|Maszyna|Maskin|Machine|Máquina`;
 const MAKER = "\nmaker|Hersteller|Producent|Tillverkare|Manufacturer|Fabricante";
 
 // Field, and its header in German, Polish, Swedish, English and Spanish.
-const TABLES: Readonly<Record<Exclude<RegisterKey, "lifecycle">, string>> = {
+const TABLES: Readonly<Record<Exclude<RegisterKey, "lifecycle" | "scans">, string>> = {
   assets: `${PLACE}
 siteName|Werkname|Nazwa zakładu|Anläggningsnamn|Plant name|Nombre de planta
 country|Land|Kraj|Land|Country|País
@@ -129,7 +129,7 @@ note|Bemerkung|Uwagi|Anmärkning|Remarks|Observaciones`,
 
 /** The header a site gives a field; the group's own file uses the field's name in the register. */
 export function headerOf(
-  register: Exclude<RegisterKey, "lifecycle">,
+  register: Exclude<RegisterKey, "lifecycle" | "scans">,
   language: Language,
   key: string,
 ): string {

@@ -20,7 +20,8 @@ function columnsOf(register: RegisterKey, rows: readonly RegisterRow[], { langua
   return Object.keys(rows[0] ?? {}).map((key) => {
     const field = findField(REGISTERS[register], key);
     if (!field) throw new RangeError(`key must be a field of ${register}, got ${key}`);
-    const header = register === "lifecycle" ? field.label : headerOf(register, language, key);
+    const header =
+      register === "lifecycle" || register === "scans" ? field.label : headerOf(register, language, key);
     return { key, kind: field.kind, header };
   });
 }
@@ -54,12 +55,15 @@ const WRITERS: Readonly<Partial<Record<FieldKind, CellWriter>>> = {
   partNumber: (value, { dashes }) => (dashes ? String(value) : String(value).replaceAll("-", "")),
 };
 
+/** A value as a site writes it into a text file; empty for what is not known. */
+export function writtenCell(value: Value | undefined, kind: FieldKind, habits: Habits): string {
+  return value === null || value === undefined ? "" : (WRITERS[kind] ?? asWritten)(value, habits);
+}
+
 function writeText(columns: readonly Column[], rows: readonly RegisterRow[], habits: Habits): Uint8Array {
-  const cell = (value: Value | undefined, kind: FieldKind) =>
-    value === null || value === undefined ? null : (WRITERS[kind] ?? asWritten)(value, habits);
   const table = [
     columns.map(({ header }) => header),
-    ...rows.map((row) => columns.map(({ key, kind }) => cell(row[key], kind))),
+    ...rows.map((row) => columns.map(({ key, kind }) => writtenCell(row[key], kind, habits))),
   ];
   const text = writeCsv(table, { separator: habits.separator });
   return encodeText(habits.marked ? `\uFEFF${text}` : text, habits.encoding);

@@ -4,6 +4,7 @@ import { type Node, walk } from "./walk";
 /** Data files that serve without an actor, each with its reason. */
 export const withoutActor: Readonly<Record<string, string>> = {
   "lib/data/client.ts": "gives the connection, not data",
+  "lib/data/standing.ts": "counts what waits and failed for who watches the machine, and names nothing",
   "lib/data/health.ts": "tells machines whether the database answers, and nothing else",
 };
 
@@ -13,6 +14,8 @@ export const openRoutes: Readonly<Record<string, string>> = {
   "app/api/calendar/[token]/route.ts": "is opened by the secret address of a person's own calendar",
   "app/api/first-admin/route.ts": "is opened by a one-time link while nobody can sign in",
   "app/api/health/route.ts": "tells machines whether the app is up",
+  "app/api/metrics/route.ts": "is opened by a token of the environment, and without one shut",
+  "app/api/v1/openapi.json/route.ts": "says what the interface does, and holds no data",
 };
 
 /** Exports of a module: name, and the expression or function behind it. */
@@ -104,7 +107,8 @@ function asksWho(value: Node | undefined): boolean {
   let asks = false;
   if (value)
     walk(value, ({ type, callee }) => {
-      if (type === "CallExpression" && /^(currentActor|signedInActor)$/.test(nameOf(callee))) asks = true;
+      if (type === "CallExpression" && /^(currentActor|signedInActor|actorOfKey)$/.test(nameOf(callee)))
+        asks = true;
     });
   return asks;
 }

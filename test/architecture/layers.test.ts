@@ -6,7 +6,11 @@ const modules = readModules("app", "lib", "seed", "prisma");
 
 /** Files that are started rather than imported. */
 const ENTRIES = [
-  ...["prepare", "start", "test"].flatMap((name) => [`lib/launch/${name}.mjs`, `lib/launch/${name}.ts`]),
+  ...["backup", "prepare", "restore", "start", "test"].flatMap((name) => [
+    `lib/launch/${name}.mjs`,
+    `lib/launch/${name}.ts`,
+  ]),
+  "lib/launch/packagesReport.ts",
   // By solveThread.ts, as a thread.
   "lib/jobs/solveWorker.ts",
   // By instrumentation.ts, which Next calls.

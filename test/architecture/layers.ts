@@ -17,7 +17,7 @@ const ORDER = [
 ];
 
 const CORE_PACKAGES = /^npm:(zod|decimal\.js|@stdlib\/.+)$/;
-const TABLE_READERS = ["npm:csv-parse", "npm:read-excel-file"];
+const TABLE_READERS = ["npm:csv-parse", "npm:fflate", "npm:saxen"];
 /** A solver is a pure function too: a model in, a choice out. */
 const SOLVER = "npm:highs";
 const DATABASE_PACKAGES = /^npm:(@prisma\/.+|pg)$/;

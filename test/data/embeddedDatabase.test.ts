@@ -7,6 +7,7 @@ import { Client } from "pg";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { type Account, mayEnter } from "@/lib/launch/embedded/account";
 import { wipePlace } from "@/lib/launch/embedded/place";
+import { runningEmbedded } from "@/lib/launch/embedded/runningEmbedded";
 import { type EmbeddedServer, startEmbedded } from "@/lib/launch/embedded/startEmbedded";
 import { waitUntilGone } from "@/lib/launch/process";
 
@@ -65,6 +66,11 @@ describe("the embedded database", () => {
       `already runs from this folder, as process ${process.pid}`,
     );
     expect(await ask(first.url("postgres"), "SELECT 1 AS one")).toEqual([{ one: 1 }]);
+    // A backup is made of what runs, as somebody else's process.
+    const found = runningEmbedded(home());
+    expect(await ask(found?.("postgres") ?? "", "SELECT 2 AS two")).toEqual([{ two: 2 }]);
+    await running.pop()?.stop();
+    expect(runningEmbedded(home())).toBeUndefined();
   });
 
   it("starts although a process long gone had the number of this one", async () => {

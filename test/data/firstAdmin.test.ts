@@ -46,3 +46,27 @@ test("the spent link opens nothing", async () => {
   });
   expect(await database().user.count()).toBe(1);
 });
+
+test("where a copy brought people without passwords, the person with that address becomes the administrator", async () => {
+  const db = database();
+  await db.user.deleteMany();
+  const { id } = await db.user.create({
+    data: {
+      id: "copied",
+      name: "Copied",
+      email: "copied@halvenor.example",
+      grants: { create: { role: "viewer" } },
+    },
+  });
+  const tokenHash = createHash("sha256").update("again").digest("hex");
+  await db.invitation.create({ data: { tokenHash } });
+  expect(
+    await createFirstAdmin({ ...person, token: "again", email: "Copied@halvenor.example" }),
+  ).toMatchObject({
+    ok: true,
+  });
+  const users = await db.user.findMany({ include: { grants: true, accounts: true } });
+  expect(users).toHaveLength(1);
+  expect(users[0]).toMatchObject({ id, name: "Copied", accounts: [{ providerId: "credential" }] });
+  expect(users[0]?.grants.map(({ role }) => role).sort()).toEqual(["admin", "viewer"]);
+});

@@ -2,10 +2,10 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { commitImport, stageImport, undoImport } from "@/lib/data/import";
-import { readImport } from "@/lib/data/importView";
 import type { RegisterKey } from "@/lib/intake/registers";
 import { makeActor } from "@/test/support/actors";
 import { type FreshDatabase, freshDatabase } from "@/test/support/database";
+import { untilRead } from "@/test/support/untilRead";
 
 let fresh: FreshDatabase;
 let planner: Actor;
@@ -158,7 +158,7 @@ test("successors in a circle are refused with the way round, whether in one file
 
 /** What is wrong with each row of a file, by row. */
 async function problemsOf(register: RegisterKey, text: string): Promise<Record<number, string[]>> {
-  const staged = (await readImport(planner, await stage(register, text), []))?.staged;
+  const staged = (await untilRead(planner, await stage(register, text)))?.staged;
   if (!staged) throw new Error("no such file");
   const rows: Record<number, string[]> = {};
   for (const { rowNumber, problem } of staged.problems.shown)

@@ -8,6 +8,7 @@ import type { RegisterKey } from "@/lib/intake/registers";
 import type { StagedImport } from "@/lib/view/importView";
 import { makeActor } from "@/test/support/actors";
 import { type FreshDatabase, freshDatabase } from "@/test/support/database";
+import { untilRead } from "@/test/support/untilRead";
 
 let fresh: FreshDatabase;
 let planner: Actor;
@@ -176,7 +177,7 @@ async function stage(register: RegisterKey, text: string, actor = planner): Prom
 }
 
 async function readStagedFile(batchId: string, leftOut: readonly number[] = []): Promise<StagedImport> {
-  const view = await readImport(planner, batchId, leftOut);
+  const view = await untilRead(planner, batchId, leftOut);
   if (!view?.staged) throw new Error(`${batchId} does not wait`);
   return view.staged;
 }

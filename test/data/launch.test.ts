@@ -144,6 +144,12 @@ describe("a new database", () => {
         scratch.url,
         `INSERT INTO "User" (id, name, email, "updatedAt") VALUES ('1', 'A', 'a@plant.example', now())`,
       );
+      // A copy brings people without passwords: nobody can sign in yet.
+      expect(await offerFirstAdmin(scratch.url, "http://plant.example")).toContain("token=");
+      await ask(
+        scratch.url,
+        `INSERT INTO "Account" (id, "accountId", "providerId", "userId", "updatedAt") VALUES ('1', '1', 'credential', '1', now())`,
+      );
       expect(await offerFirstAdmin(scratch.url, "http://plant.example")).toBeUndefined();
     } finally {
       await scratch.close();

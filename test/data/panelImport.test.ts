@@ -2,10 +2,10 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { commitImport, stageImport, undoImport } from "@/lib/data/import";
-import { readImport } from "@/lib/data/importView";
 import type { RegisterKey } from "@/lib/intake/registers";
 import { makeActor } from "@/test/support/actors";
 import { type FreshDatabase, freshDatabase } from "@/test/support/database";
+import { untilRead } from "@/test/support/untilRead";
 
 let fresh: FreshDatabase;
 let planner: Actor;
@@ -235,7 +235,7 @@ async function panels() {
 }
 
 async function shownProblems(register: RegisterKey, text: string, actor = planner) {
-  const staged = (await readImport(actor, await stage(register, text, actor), []))?.staged;
+  const staged = (await untilRead(actor, await stage(register, text, actor)))?.staged;
   if (!staged) throw new Error("no such file");
   return staged.problems.shown;
 }

@@ -40,6 +40,17 @@ test("an account comes with its roles, once for an address", async () => {
   expect(people.find((one) => one.email === newcomer.email)?.grants).toEqual(newcomer.grants);
 });
 
+test("a person whom a copy brought without a password is given one and the roles named", async () => {
+  const { userId, email } = await makeActor("viewer");
+  expect(await addNewPerson(admin, { ...newcomer, email })).toMatchObject({ ok: true, value: { userId } });
+  expect(await addNewPerson(admin, { ...newcomer, email })).toMatchObject({
+    ok: false,
+    error: { code: "conflict" },
+  });
+  const own = (await readPeople(admin)).find((one) => one.userId === userId);
+  expect(own).toMatchObject({ name: newcomer.name, grants: newcomer.grants });
+});
+
 test("the last administrator of all sites can neither be closed nor lose the role", async () => {
   const answers = [
     await closePersonAccount(admin, { userId: admin.userId, closed: true }),

@@ -30,11 +30,20 @@ const areas = [
   "/report?site=THO&kind=weekly",
   "/report/archive",
   "/moved",
+  "/footing",
+  "/footing/price-missing",
+  "/sightings",
   "/events",
   "/events/new",
+  "/import/sources",
+  "/parts/numbers",
+  "/parts/merge",
   "/notices",
   "/rules",
   "/assumptions",
+  "/export",
+  "/interface",
+  "/interface/reference",
 ];
 
 test("a viewer of one site finds no other site named on any page", async ({ page }) => {
@@ -85,6 +94,24 @@ test("search gives nothing of another site, and nothing at all to the signed-out
   }
   const answer = await request.get("/api/search?q=THO");
   expect(answer.status()).toBe(401);
+});
+
+test("a list saved as a file holds nothing of another site, and nothing is saved by the signed-out", async ({
+  page,
+  request,
+}) => {
+  await signIn(page, "viewer.tho@halvenor.example");
+  for (const name of ["lines", "events", "stock", "projects", "axes"]) {
+    const answer = await page.request.get(`/api/export/${name}?format=json`);
+    expect(answer.status(), name).toBe(200);
+    const words = await answer.text();
+    expect(words, name).toContain("THO");
+    expect(words.match(foreign)?.[0] ?? `nothing foreign in ${name}`).toBe(`nothing foreign in ${name}`);
+  }
+  expect((await page.request.get("/api/export/people?format=csv")).status()).toBe(404);
+  expect((await page.request.get("/api/whole")).status()).toBe(403);
+  for (const address of ["/api/export/events?format=csv", "/api/whole"])
+    expect((await request.get(address)).status()).toBe(401);
 });
 
 test("the pages that change things for others are closed to a viewer", async ({ page }) => {

@@ -64,10 +64,21 @@ async function template(client: Client, server: string): Promise<string> {
   return scratch;
 }
 
-async function close(server: string, own: string): Promise<void> {
+/** Lets `lib/data` work on another database from now on. */
+export async function workOn(url: string): Promise<void> {
+  await letGo();
+  process.env.DATABASE_URL = url;
+}
+
+/** Closes the app's own client. */
+async function letGo(): Promise<void> {
   const kept = globalThis as typeof globalThis & { ebblineDatabase?: { $disconnect(): Promise<void> } };
   await kept.ebblineDatabase?.$disconnect();
   delete kept.ebblineDatabase;
+}
+
+async function close(server: string, own: string): Promise<void> {
+  await letGo();
   await withServer(server, (client) => client.query(`DROP DATABASE IF EXISTS ${own} WITH (FORCE)`));
 }
 

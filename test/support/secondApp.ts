@@ -6,7 +6,6 @@ import { builtServer } from "@/lib/launch/build";
 import { freePort } from "@/lib/launch/port";
 import { accountRows } from "@/seed/accountRows";
 import { demoAccounts } from "@/seed/accounts";
-import { copyRows } from "@/seed/copyRows";
 
 export interface SecondApp {
   /** Where a browser reaches it. */
@@ -78,7 +77,13 @@ export async function addAccounts(databaseUrl: string): Promise<void> {
   await client.connect();
   try {
     const tables = await accountRows(demoAccounts, new Map(), new Date().toISOString());
-    for (const [table, rows] of Object.entries(tables)) await copyRows(client, table, rows);
+    for (const [table, rows] of Object.entries(tables)) {
+      const columns = Object.keys(rows[0] ?? {}).map((column) => `"${column}"`);
+      await client.query(
+        `INSERT INTO "${table}" (${columns}) SELECT ${columns} FROM jsonb_populate_recordset(NULL::"${table}", $1)`,
+        [JSON.stringify(rows)],
+      );
+    }
   } finally {
     await client.end();
   }

@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
 import { FileList } from "@/app/(workspace)/import/_components/FileList";
@@ -10,6 +11,7 @@ import { signedInActor } from "@/lib/access/actor";
 import { maySomewhere } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readImports } from "@/lib/data/importView";
+import { fileLimits } from "@/lib/env";
 import { REGISTERS } from "@/lib/intake/registers";
 import { LOADING_ORDER } from "@/lib/view/importPattern";
 
@@ -35,10 +37,14 @@ export default async function ImportPage({ searchParams }: Props) {
       />
       {isEmpty ? <FirstSteps /> : null}
       <Section title="Hand in a file">
-        <UploadForm choices={choices} />
+        <UploadForm choices={choices} limits={fileLimits()} />
       </Section>
       <Section title="Files handed in">
         <FileList files={files} />
+        <p className="mt-3 flex flex-wrap gap-x-6 gap-y-1">
+          <AsOfLink href="/import/sources">Systems files come from</AsOfLink>
+          <AsOfLink href="/parts/numbers">Part numbers to settle</AsOfLink>
+        </p>
       </Section>
       <Section
         title="Load your registers in this order"

@@ -1,8 +1,8 @@
 import type { Metadata } from "next";
 import { KeyFigure } from "@/app/_ui/KeyFigure";
 import { KeyFigures } from "@/app/_ui/KeyFigures";
-import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { SaveLinks } from "@/app/_ui/SaveLinks";
 import { Section } from "@/app/_ui/Section";
 import { Tabs } from "@/app/_ui/Tabs";
 import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
@@ -33,7 +33,6 @@ export default async function LevelsPage({ searchParams }: LevelsPageProps) {
   const surplus = bySurplus(rows);
   const worth = surplus.reduce((sum, row) => sum + (surplusEuro(row) ?? 0), 0);
   const unpriced = surplus.filter((row) => surplusEuro(row) === null).length;
-  const file = (format: string) => `/api/levels?format=${format}&target=${target}&asOf=${asOf}`;
   return (
     <>
       <PageHeader
@@ -71,16 +70,7 @@ export default async function LevelsPage({ searchParams }: LevelsPageProps) {
         title="Surplus"
         id="surplus"
         lead="Pieces expected to work beyond those to keep, and all pieces of parts nothing here needs. Offer them to the other sites before they are sold or scrapped; mind export, customs and waste rules."
-        actions={
-          <>
-            <LinkButton href={file("csv")} download>
-              CSV
-            </LinkButton>
-            <LinkButton href={file("xlsx")} download>
-              XLSX
-            </LinkButton>
-          </>
-        }
+        actions={<SaveLinks name="surplus" title="Surplus" />}
       >
         <SurplusTable rows={surplus} asOf={asOf} />
       </Section>

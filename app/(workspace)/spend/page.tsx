@@ -57,7 +57,7 @@ export default async function SpendPage({ searchParams }: SpendPageProps) {
             <SpendCurve curve={list.curve} budget={list.budget} />
           </Section>
           <Section title="The order to place" id="order">
-            <SpendSums sums={spendSums(list.steps)} exportQuery={`budget=${list.budget}&asOf=${asOf}`} />
+            <SpendSums sums={spendSums(list.steps)} />
           </Section>
           <Section
             title="Piece by piece"

@@ -1,86 +1,102 @@
 import "server-only";
-import type { Transaction } from "@/lib/data/change";
-import { type OpenedBatch, openBatch } from "@/lib/data/intake/batch";
-import { readNames } from "@/lib/data/intake/readNames";
-import type { Resolved } from "@/lib/data/intake/resolve";
-import { isRegisterKey, REGISTERS } from "@/lib/intake/registers";
-import { openQuestions } from "@/lib/intake/settleDialect";
-import type { IsoDate } from "@/lib/kernel/isoDate";
-import { CHANGES_SHOWN, countThings, listChanges } from "@/lib/view/importChanges";
-import {
-  countRows,
-  listColumns,
-  listCustoms,
-  listProblems,
-  PROBLEMS_SHOWN,
-  previewRows,
-  ROWS_SHOWN,
-} from "@/lib/view/importPreview";
-import type { ImportOpening, StagedImport } from "@/lib/view/importView";
-import type { ImportBatch } from "@/prisma/generated/client";
+import { database } from "@/lib/data/client";
+import type { Around, StoredBatch } from "@/lib/data/intake/batch";
+import { readDifferences, readProblems } from "@/lib/data/intake/pages";
+import { isSilent, keptReading, readingHere, startReading } from "@/lib/data/intake/runReading";
+import type { ImportProgress, StagedImport } from "@/lib/view/importView";
 
-interface Around {
-  readonly allowedSites: ReadonlySet<string> | null;
-  readonly day: IsoDate;
-  readonly leftOut: readonly number[];
+/** A page waits so long for a reading before it shows how far it is; a short file is read by then. */
+const PATIENCE_MS = 4_000;
+/** A reading that took no longer is done again whenever the records have changed since. */
+const QUICK_MS = 2_000;
+
+interface ReadFor {
+  /** What the person asks for: rows left out, and the sites she may load for. */
+  readonly choice: string;
+  /** The last change of any record. */
+  readonly records: string;
 }
 
-/** What a staged file would do without the rows left out, as a page shows it. */
-export async function readStaged(
-  tx: Transaction,
-  batch: ImportBatch,
+async function readForOf({ allowedSites, leftOut }: Around): Promise<ReadFor> {
+  const [last] = await database().$queryRaw<{ at: string }[]>`
+    SELECT "at"::text AS "at" FROM "AuditEntry" ORDER BY "at" DESC LIMIT 1`;
+  const sites = allowedSites === null ? "all" : [...allowedSites].sort().join();
+  return { choice: `${sites} ${leftOut.join()}`, records: last?.at ?? "" };
+}
+
+function isReadFor(batch: StoredBatch, { choice, records }: ReadFor): "yes" | "stale" | "no" {
+  const [kept, at] = (batch.readFor ?? "\n").split("\n");
+  if (batch.readFor === null || kept !== choice) return "no";
+  return at === records ? "yes" : "stale";
+}
+
+/** Starts the reading that is wanted, waits a moment for it, and tells how the batch stands then. */
+export async function ensureRead(
+  batch: StoredBatch,
   around: Around,
-): Promise<Omit<StagedImport, "loadedBefore">> {
-  if (!isRegisterKey(batch.register)) throw new Error(`Import batch ${batch.id} names no register`);
-  const register = REGISTERS[batch.register];
-  const open = await openBatch(tx, batch, around);
-  const { opened, mapping, dialect, finding, examination } = open;
-  const { rows, resolved } = examination;
-  const asked = new Set(around.leftOut);
-  const leftOut = rows.map((row) => row.rowNumber).filter((row) => asked.has(row));
-  const kept = rows.filter((row) => row.state !== "error" && !asked.has(row.rowNumber));
-  const problems = listProblems(rows);
-  const changes = await readChanges(tx, resolved);
-  const preview = previewRows(rows, opened.body, { mapping, register });
+): Promise<{ readonly batch: StoredBatch; readonly isStale: boolean }> {
+  const wanted = await readForOf(around);
+  const found = isReadFor(batch, wanted);
+  const isStale = found === "stale" && !isQuick(batch);
+  if (isAtWork(batch) || (found === "yes" && batch.work !== "idle") || isStale || isHalted(batch)) {
+    const here = readingHere(batch.id);
+    return here === null ? { batch, isStale } : { batch: await after(here, batch), isStale: false };
+  }
+  const earlier = readingHere(batch.id);
+  if (earlier) await earlier;
+  const reading = startReading(batch, around, `${wanted.choice}\n${wanted.records}`);
+  return { batch: await after(reading, batch), isStale: false };
+}
+
+/** Reading or loading, or left at it by a process that is gone: that is said, and a person has it read again. */
+function isAtWork({ work }: StoredBatch): boolean {
+  return work === "reading" || work === "loading";
+}
+
+/** What ended without a result is not tried again by merely looking at it. */
+function isHalted({ work, readFor }: StoredBatch): boolean {
+  return work === "stopped" || (work === "failed" && readFor !== null);
+}
+
+function isQuick({ workStartedAt, beatAt }: StoredBatch): boolean {
+  return (beatAt?.getTime() ?? 0) - (workStartedAt?.getTime() ?? 0) < QUICK_MS;
+}
+
+async function after(reading: Promise<void>, batch: StoredBatch): Promise<StoredBatch> {
+  let clock: NodeJS.Timeout | undefined;
+  const patience = new Promise<void>((resolve) => {
+    clock = setTimeout(resolve, PATIENCE_MS);
+  });
+  await Promise.race([reading, patience]);
+  clearTimeout(clock);
+  const now = await database().importBatch.findUnique({ where: { id: batch.id } });
+  return now ? { ...now, file: batch.file } : batch;
+}
+
+/** How far the work on a batch is, or why it ended without a result; null when it was read. */
+export function progressOf(batch: StoredBatch): ImportProgress | null {
+  const { work, rowsRead, bytesRead, workStartedAt, beatAt, workNote, file } = batch;
+  if (work === "read" || work === "idle") return null;
+  const seconds = ((beatAt?.getTime() ?? 0) - (workStartedAt?.getTime() ?? 0)) / 1000;
   return {
-    opening: toOpening(opened),
-    columns: listColumns(opened.body, mapping, opened.suggestions),
-    customs: listCustoms(finding, dialect, openQuestions(finding, dialect)),
-    missing: examination.problems.map((one) => one.problem),
-    totals: countRows(rows),
-    leftOut,
-    loadable: kept.length,
-    things: countThings(resolved),
-    changes: { shown: changes.slice(0, CHANGES_SHOWN), count: changes.length },
-    problems: { shown: problems.slice(0, PROBLEMS_SHOWN), count: problems.length },
-    ...preview,
+    state: isAtWork(batch) && isSilent(batch) ? "interrupted" : work,
+    rows: rowsRead,
+    rowsPerSecond: seconds > 0 && rowsRead > 0 ? Math.round(rowsRead / seconds) : null,
+    share: file.size === 0 ? 0 : Math.min(1, bytesRead / file.size),
+    note: workNote,
   };
 }
 
-async function readChanges(tx: Transaction, resolved: readonly Resolved[]) {
-  const changed = resolved.filter((one) => one.kind === "change");
-  const ids = changed.flatMap(({ before, after }) => [...idsIn(before ?? {}), ...idsIn(after)]);
-  const stored = await readNames(tx, ids);
-  const inFile = new Map(resolved.map(({ id, key }) => [id, readable(key)]));
-  return listChanges(
-    changed.map((one) => ({ ...one, name: readable(one.key) })),
-    (id) => stored.get(id) ?? inFile.get(id),
-  );
-}
-
-function idsIn(values: Resolved["after"]): string[] {
-  return Object.entries(values).flatMap(([field, value]) =>
-    field.endsWith("Id") && typeof value === "string" ? [value] : [],
-  );
-}
-
-/** A natural key as one reads it; the separator is the one `keyOf` puts between the parts of a key. */
-function readable(key: string): string {
-  return key.split("\u241F").join(" ");
-}
-
-function toOpening({ file, sheet, headerRow, body }: OpenedBatch["opened"]): ImportOpening {
-  const { format, encoding, separator } = file;
-  const skipped = body.skipped.slice(0, ROWS_SHOWN);
-  return { format, encoding, separator, sheet, headerRow, skipped, skippedCount: body.skipped.length };
+/** What a file that was read would do, as a page shows it; null when it was not read to the end. */
+export async function readStaged(
+  batch: StoredBatch,
+): Promise<Omit<StagedImport, "loadedBefore" | "isStale"> | null> {
+  const staged = keptReading(batch)?.staged;
+  if (!staged) return null;
+  const { changeCount, problemCount, siteCodes: _, ...rest } = staged;
+  return {
+    ...rest,
+    problems: { ...(await readProblems(batch.id)), count: problemCount },
+    changes: { ...(await readDifferences(batch.id)), count: changeCount },
+  };
 }

@@ -1,42 +1,62 @@
 import "server-only";
+import { DatabaseError } from "pg";
 import type { Refusal } from "@/lib/access/action";
 import type { Transaction } from "@/lib/data/change";
-import { type Row, removeRow, updateRow } from "@/lib/data/intake/writers";
-import type { Entity } from "@/lib/intake/intents/intent";
+import { database } from "@/lib/data/client";
+import { queryInTransaction } from "@/lib/data/intake/bulk";
+import { type Row, updateRow } from "@/lib/data/intake/writers";
+import { ENTITIES, type Entity } from "@/lib/intake/intents/intent";
 import { err, ok, type Result } from "@/lib/kernel/result";
-
-interface Step {
-  readonly entity: Entity;
-  readonly id: string;
-  readonly rowNumber: number;
-  readonly before: Row | null;
-  readonly after: Row;
-}
+import { Prisma } from "@/prisma/generated/client";
 
 /**
- * Goes back over the steps of an import, last first.
+ * Goes back over the steps of an import, last first, in the transaction of the bulk client.
  *
  * Refused as a whole when something later stands on what it added or changed: nobody's later work is lost.
  */
 export async function takeBack(tx: Transaction, batchId: string): Promise<Result<null, Refusal>> {
   const later = await laterChanges(tx, batchId);
   if (later.length > 0) return err(standsInTheWay(later.join(" and ")));
-  const kept = await tx.importChange.findMany({ where: { batchId }, orderBy: { sequence: "desc" } });
-  const steps = kept.map(
-    (row): Step => ({
-      entity: row.entity as Entity,
-      id: row.entityId,
-      rowNumber: row.rowNumber,
-      before: row.before as Row | null,
-      after: row.after as Row,
-    }),
-  );
-  for (const step of steps) {
-    if (step.before !== null) await updateRow(tx, step, step.before);
-    else if (!(await removable(tx, step)))
-      return err(standsInTheWay(`records that name row ${step.rowNumber}`));
+  // Children were written after their parents, and what a kind of thing added after what it changed.
+  for (const entity of [...ENTITIES].reverse()) {
+    const inTheWay = await removeAdded(batchId, entity);
+    if (inTheWay !== null) return err(standsInTheWay(`records that name row ${inTheWay}`));
+    const changed = await tx.importChange.findMany({
+      where: { batchId, entity, before: { not: Prisma.AnyNull } },
+      orderBy: { sequence: "desc" },
+    });
+    for (const { entityId, before } of changed) await updateRow(tx, { entity, id: entityId }, before as Row);
   }
   return ok(null);
+}
+
+/** Removes what a batch added of one kind. @returns the row of a thing that others refer to; null when all went. */
+async function removeAdded(batchId: string, entity: Entity): Promise<number | null> {
+  const [column, type] = entity === "CurrencyRate" ? ["currency", "text"] : ["id", "uuid"];
+  const added = `SELECT "entityId" FROM "ImportChange" WHERE "batchId" = $1 AND "entity" = $2 AND "before" IS NULL`;
+  try {
+    await queryInTransaction(
+      `DELETE FROM "${entity}" t USING (${added}) a WHERE t."${column}" = a."entityId"::${type}`,
+      [batchId, entity],
+    );
+    return null;
+  } catch (error) {
+    if (!(error instanceof DatabaseError) || error.code !== FOREIGN_KEY) throw error;
+    return rowInTheWay(batchId, error);
+  }
+}
+
+const FOREIGN_KEY = "23503";
+
+/** The row of the file that made the thing a refusal of the database names. */
+async function rowInTheWay(batchId: string, { detail = "" }: DatabaseError): Promise<number> {
+  const entityId = /=\(([^)]+)\)/.exec(detail)?.[1] ?? "";
+  // The transaction is broken and will be rolled back; what was kept is read beside it.
+  const step = await database().importChange.findFirst({
+    where: { batchId, entityId, before: { equals: Prisma.AnyNull } },
+    select: { rowNumber: true },
+  });
+  return step?.rowNumber ?? 0;
 }
 
 function standsInTheWay(what: string): Refusal {
@@ -60,22 +80,4 @@ async function laterChanges(tx: Transaction, batchId: string): Promise<string[]>
     JOIN "AuditEntry" a USING ("entity", "entityId") CROSS JOIN batch WHERE a."at" > batch."committedAt"
     ORDER BY 1 LIMIT 3`;
   return rows.map((row) => row.what);
-}
-
-/** Removes an added row unless something else refers to it. */
-async function removable(tx: Transaction, step: Step): Promise<boolean> {
-  await tx.$executeRaw`SAVEPOINT one_row`;
-  try {
-    await removeRow(tx, step);
-    await tx.$executeRaw`RELEASE SAVEPOINT one_row`;
-    return true;
-  } catch (error) {
-    if (!isForeignKey(error)) throw error;
-    await tx.$executeRaw`ROLLBACK TO SAVEPOINT one_row`;
-    return false;
-  }
-}
-
-function isForeignKey(error: unknown): boolean {
-  return error instanceof Error && "code" in error && error.code === "P2003";
 }

@@ -1,5 +1,6 @@
 import "server-only";
 import type { Transaction } from "@/lib/data/change";
+import type { CopyRows } from "@/lib/data/intake/bulk";
 import type { Entity, Kept } from "@/lib/intake/intents/intent";
 
 export type Row = Readonly<Record<string, Kept>>;
@@ -33,16 +34,43 @@ const tables: Readonly<Record<Entity, (tx: Transaction) => Table>> = {
   Backup: (tx) => tx.backup,
   Contact: (tx) => tx.contact,
   ShutdownWindow: (tx) => tx.shutdownWindow,
+  Sighting: (tx) => tx.sighting,
 };
 
 const ROWS_A_STATEMENT = 500;
+/** From so many rows on COPY is worth its own statement. */
+const ROWS_TO_COPY = 50;
 
-/** Adds rows, parents having been added before. */
-export async function insertRows(tx: Transaction, entity: Entity, rows: readonly Row[]): Promise<void> {
+/**
+ * Adds rows, parents having been added before.
+ *
+ * @param copy How to write many rows at once, where the transaction can.
+ */
+export async function insertRows(
+  tx: Transaction,
+  { entity, rows }: { readonly entity: Entity; readonly rows: readonly Row[] },
+  copy: CopyRows | null,
+): Promise<void> {
+  if (copy && rows.length >= ROWS_TO_COPY) {
+    for (const alike of byFields(rows)) await copy(entity, alike);
+    return;
+  }
   for (let i = 0; i < rows.length; i += ROWS_A_STATEMENT)
     await tables[entity](tx).createMany({
       data: rows.slice(i, i + ROWS_A_STATEMENT).map(forPrisma) as never,
     });
+}
+
+/** What a row does not give gets the default of its column, so only rows that give the same fields go together. */
+function byFields(rows: readonly Row[]): Iterable<Row[]> {
+  const groups = new Map<string, Row[]>();
+  for (const row of rows) {
+    const fields = Object.keys(row).join();
+    const group = groups.get(fields);
+    if (group) group.push(row);
+    else groups.set(fields, [row]);
+  }
+  return groups.values();
 }
 
 /** A row of a table, by the entity's name and its id. */

@@ -58,6 +58,7 @@ interface FactRow {
 /** Every part with what else it is called, by maker and number. */
 export async function loadNamedParts(tx: Transaction): Promise<(MadePart & { familyId: string | null })[]> {
   const parts = await tx.part.findMany({
+    where: { mergedIntoId: null },
     select: {
       ...{ id: true, maker: true, number: true, familyId: true },
       family: { select: { name: true } },

@@ -27,7 +27,7 @@ export async function searchParts(actor: Actor, { key }: Wanted): Promise<Ranked
     (SELECT p."id"::text AS "id", p."maker", p."number", p."description",
       NULL AS "alias", NULL AS "aliasSite", ${rankOf(key, NUMBER)} AS "rank"
     FROM "Part" p
-    WHERE ${maySomewhere(actor.grants, "read")} AND ${holds(key, NUMBER)}
+    WHERE ${maySomewhere(actor.grants, "read")} AND p."mergedIntoId" IS NULL AND ${holds(key, NUMBER)}
     ORDER BY "rank", p."number" LIMIT ${MOST_HITS})
     UNION ALL
     (SELECT p."id"::text, p."maker", p."number", p."description",

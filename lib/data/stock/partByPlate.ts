@@ -14,7 +14,7 @@ export async function partByPlate(tx: Transaction, plate: string, siteId: string
     SELECT DISTINCT p."id"::text AS "id", p."number"
     FROM "Part" p
     LEFT JOIN "PartAlias" a ON a."partId" = p."id" AND (a."siteId" IS NULL OR a."siteId" = ${siteId}::uuid)
-    WHERE "searchKey"(${plate}) <> '' AND
+    WHERE "searchKey"(${plate}) <> '' AND p."mergedIntoId" IS NULL AND
       ("searchKey"(p."number") = "searchKey"(${plate}) OR "searchKey"(a."alias") = "searchKey"(${plate}))`;
   return found.length === 1 ? (found[0] ?? null) : null;
 }

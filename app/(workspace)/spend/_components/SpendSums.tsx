@@ -1,5 +1,6 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { RowTable } from "@/app/_ui/RowTable";
+import { SaveLinks } from "@/app/_ui/SaveLinks";
 import { StageBadge } from "@/app/_ui/StageBadge";
 import { money } from "@/lib/view/format";
 import { plainNumber } from "@/lib/view/number";
@@ -17,12 +18,10 @@ const HEADS = [
 
 interface SpendSumsProps {
   readonly sums: readonly SpendSum[];
-  /** Query of the file with the same list. */
-  readonly exportQuery: string;
 }
 
 /** The pieces put together by part and site, as they would be ordered. */
-export function SpendSums({ sums, exportQuery }: SpendSumsProps) {
+export function SpendSums({ sums }: SpendSumsProps) {
   return (
     <>
       <RowTable caption="Pieces to order by part and site" heads={HEADS}>
@@ -42,13 +41,9 @@ export function SpendSums({ sums, exportQuery }: SpendSumsProps) {
           </tr>
         ))}
       </RowTable>
-      <p className="no-print mt-2 flex flex-wrap gap-4">
-        <a href={`/api/spend?${exportQuery}&format=csv`} download>
-          Pieces as CSV
-        </a>
-        <a href={`/api/spend?${exportQuery}&format=xlsx`} download>
-          Pieces as XLSX
-        </a>
+      <p className="no-print mt-2 flex flex-wrap items-center gap-x-4">
+        Pieces as a file
+        <SaveLinks name="spend" title="Pieces" />
       </p>
     </>
   );

@@ -3,7 +3,9 @@
 import type { Column } from "@/app/_ui/DataTable/column";
 import { DataTable } from "@/app/_ui/DataTable/DataTable";
 import type { FieldChange } from "@/lib/view/importChanges";
+import type { Paged } from "@/lib/view/importView";
 import { plainNumber } from "@/lib/view/number";
+import { NextPage } from "./NextPage";
 
 const COLUMNS: readonly Column<FieldChange>[] = [
   { key: "row", header: "Row", align: "end", value: (one) => one.rowNumber, priority: 1 },
@@ -22,16 +24,16 @@ const COLUMNS: readonly Column<FieldChange>[] = [
 ];
 
 interface Props {
-  readonly changes: { readonly shown: readonly FieldChange[]; readonly count: number };
+  readonly changes: Paged<FieldChange>;
 }
 
 /** Each field that is other than before, with both values. */
-export function ChangeTable({ changes: { shown, count } }: Props) {
+export function ChangeTable({ changes: { shown, count, next } }: Props) {
   return (
     <>
       {count > shown.length ? (
         <p className="mb-2 text-ink-2">
-          The first {plainNumber(shown.length)} of {plainNumber(count)} changes are listed.
+          {plainNumber(shown.length)} of {plainNumber(count)} changes are listed.
         </p>
       ) : null}
       <DataTable
@@ -42,6 +44,9 @@ export function ChangeTable({ changes: { shown, count } }: Props) {
         rowKey={(one) => `${one.rowNumber} ${one.thing} ${one.name} ${one.field}`}
         noun="changes"
       />
+      <NextPage list="changes" next={next}>
+        Next changes
+      </NextPage>
     </>
   );
 }

@@ -9,12 +9,18 @@ interface Props {
   readonly onAnswer: (value: WayToRead["value"] | null) => void;
 }
 
-const TITLES = { decimalMark: "How numbers are written", dateOrder: "How dates are written" } as const;
+const TITLES = {
+  decimalMark: "How numbers are written",
+  dateOrder: "How dates are written",
+  quantityBasis: "What the quantities count",
+} as const;
 
-function explain({ state, ambiguous, total, columns }: ImportCustom): string {
+function explain({ custom, state, ambiguous, total, columns }: ImportCustom): string {
   if (state === "told") return "The values themselves tell; choose otherwise only if you know better.";
   const share = total === 0 ? 0 : Math.round((ambiguous / total) * 100);
   const many = `${plainNumber(ambiguous)} of ${plainNumber(total)} values (${share} %) can be read in two ways`;
+  if (custom === "quantityBasis")
+    return `${many}: ${columns.map((name) => `“${name}”`).join(", ")} speaks of machines or sets.`;
   return `${many}, and nothing in ${columns.map((name) => `“${name}”`).join(", ")} tells which.`;
 }
 

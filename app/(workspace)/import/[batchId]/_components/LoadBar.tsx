@@ -14,6 +14,8 @@ interface Props {
   readonly totals: PreviewTotals;
   readonly leftOut: readonly number[];
   readonly loadable: number;
+  /** Of the rows with an error, those that only what is stored keeps out. */
+  readonly waiting: number;
   readonly missing: readonly string[];
   readonly openQuestions: number;
   /** Things that would be added or changed. */
@@ -30,7 +32,7 @@ function hindranceOf(props: Props, isUnread: boolean): string | null {
 
 /** What loading would take, and the button that does it. */
 export function LoadBar(props: Props) {
-  const { batchId, totals, leftOut, loadable, writes } = props;
+  const { batchId, totals, leftOut, loadable, waiting, writes } = props;
   const router = useRouter();
   const { isUnread, isCounting } = useStagedState();
   const [pending, start] = useTransition();
@@ -55,6 +57,9 @@ export function LoadBar(props: Props) {
         {plainNumber(totals.error)} with an error, which stay out
         {leftOut.length > 0 ? `, ${plainNumber(leftOut.length)} left out by you` : ""}. Loading adds or
         changes {count(writes, "thing")}, all together or none.
+        {waiting > 0
+          ? ` ${count(waiting, "row")} of those that stay out read well and stand against what is stored: once that is cured they can be taken in from the page of this file.`
+          : ""}
       </p>
       {hindrance === null ? null : (
         <p className="mt-2 border-ink border-l-4 pl-3 font-semibold">{hindrance}</p>

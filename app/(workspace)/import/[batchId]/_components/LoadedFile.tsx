@@ -6,7 +6,10 @@ import type { ImportHead, LoadedImport } from "@/lib/view/importView";
 import { count, plainNumber } from "@/lib/view/number";
 import { moment } from "@/lib/view/time";
 import { ChangeTable } from "./ChangeTable";
+import { MadeRows } from "./MadeRows";
+import { ProblemTable } from "./ProblemTable";
 import { ThingCounts } from "./ThingCounts";
+import { WaitingRows } from "./WaitingRows";
 
 /** What a loaded file did, and the way back. */
 export function LoadedFile({ head, loaded }: { readonly head: ImportHead; readonly loaded: LoadedImport }) {
@@ -37,12 +40,19 @@ export function LoadedFile({ head, loaded }: { readonly head: ImportHead; readon
           <TakeBack batchId={head.id} fileName={head.fileName} />
         </div>
       ) : null}
+      {isLoaded ? <WaitingRows batchId={head.id} waiting={loaded.waiting} rests={loaded.rests} /> : null}
       <Section title={isLoaded ? "What it wrote" : "What it had written"}>
         <ThingCounts things={loaded.things} unchangedKnown={false} />
+        {loaded.made.shown.length > 0 ? <MadeRows made={loaded.made} /> : null}
       </Section>
       {loaded.changes.count > 0 ? (
         <Section title="Before and after">
           <ChangeTable changes={loaded.changes} />
+        </Section>
+      ) : null}
+      {loaded.problems.count > 0 ? (
+        <Section title="What was found against its rows">
+          <ProblemTable problems={loaded.problems} />
         </Section>
       ) : null}
     </>

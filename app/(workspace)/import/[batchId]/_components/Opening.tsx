@@ -1,35 +1,28 @@
 import type { ImportOpening } from "@/lib/view/importView";
+import { ENCODING_WORDS, SEPARATOR_WORDS } from "@/lib/view/importWords";
 import { count, plainNumber } from "@/lib/view/number";
 
-const SEPARATORS: Readonly<Record<string, string>> = {
-  ";": "semicolon",
-  ",": "comma",
-  "\t": "tab",
-  "|": "upright stroke",
-};
-
-const ENCODINGS: Readonly<Record<string, string>> = {
-  "utf-8": "UTF-8",
-  "utf-16le": "UTF-16 (little-endian)",
-  "utf-16be": "UTF-16 (big-endian)",
-  "windows-1250": "Windows-1250 (Central European)",
-  "windows-1252": "Windows-1252 (Western European)",
-};
-
-function factsOf({ format, encoding, separator, sheet, headerRow }: ImportOpening, rows: number) {
+function factsOf(
+  { format, encoding, separator, sheet, headerRow, headerLines }: ImportOpening,
+  rows: number,
+) {
   const facts: [string, string][] = [
     ["Format", format === "csv" ? "text, one row a line" : "workbook (.xlsx)"],
   ];
-  if (encoding !== null) facts.push(["Letters", ENCODINGS[encoding] ?? encoding]);
-  if (separator !== null) facts.push(["Columns parted by", SEPARATORS[separator] ?? separator]);
+  if (encoding !== null) facts.push(["Letters", ENCODING_WORDS[encoding] ?? encoding]);
+  if (separator !== null) facts.push(["Columns parted by", SEPARATOR_WORDS[separator] ?? separator]);
   if (sheet !== "") facts.push(["Sheet", sheet]);
-  facts.push(["Column names in row", plainNumber(headerRow)], ["Entries", plainNumber(rows)]);
+  const names =
+    headerLines === 2
+      ? `${plainNumber(headerRow - 1)} and ${plainNumber(headerRow)}`
+      : plainNumber(headerRow);
+  facts.push(["Column names in row", names], ["Entries", plainNumber(rows)]);
   return facts;
 }
 
-/** Format, letters, separator, header row, and the rows that are no entries with the reason. */
+/** Format, letters, separator, header row, what is beside the cells, and the rows that are no entries with the reason. */
 export function Opening({ opening, rows }: { readonly opening: ImportOpening; readonly rows: number }) {
-  const { skipped, skippedCount } = opening;
+  const { skipped, skippedCount, notes } = opening;
   return (
     <>
       <dl className="flex flex-wrap gap-x-10 gap-y-3">
@@ -40,6 +33,13 @@ export function Opening({ opening, rows }: { readonly opening: ImportOpening; re
           </div>
         ))}
       </dl>
+      {notes.length > 0 ? (
+        <ul className="measure mt-3 list-disc space-y-0.5 pl-5">
+          {notes.map((note) => (
+            <li key={note}>{note}</li>
+          ))}
+        </ul>
+      ) : null}
       {skippedCount > 0 ? (
         <details className="disclosure mt-3">
           <summary className="font-semibold text-accent">

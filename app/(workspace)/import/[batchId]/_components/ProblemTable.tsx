@@ -3,7 +3,9 @@
 import type { Column } from "@/app/_ui/DataTable/column";
 import { DataTable } from "@/app/_ui/DataTable/DataTable";
 import type { RowProblem } from "@/lib/view/importPreview";
+import type { Paged } from "@/lib/view/importView";
 import { plainNumber } from "@/lib/view/number";
+import { NextPage } from "./NextPage";
 
 const severityWord = (one: RowProblem) => (one.severity === "error" ? "row is left out" : "please look");
 
@@ -23,18 +25,17 @@ const COLUMNS: readonly Column<RowProblem>[] = [
 ];
 
 interface Props {
-  readonly problems: { readonly shown: readonly RowProblem[]; readonly count: number };
+  readonly problems: Paged<RowProblem>;
 }
 
 /** Each problem with its row and column, what was found and what to do. */
-export function ProblemTable({ problems: { shown, count } }: Props) {
+export function ProblemTable({ problems: { shown, count, next } }: Props) {
   if (count === 0) return <p>No problem was found in any row.</p>;
   return (
     <>
       {count > shown.length ? (
         <p className="mb-2 text-ink-2">
-          The first {plainNumber(shown.length)} of {plainNumber(count)} problems are listed, errors before
-          warnings.
+          {plainNumber(shown.length)} of {plainNumber(count)} problems are listed, errors before warnings.
         </p>
       ) : null}
       <DataTable
@@ -45,6 +46,9 @@ export function ProblemTable({ problems: { shown, count } }: Props) {
         rowKey={(one) => `${one.rowNumber} ${one.column} ${one.field} ${one.problem}`}
         noun="problems"
       />
+      <NextPage list="problems" next={next}>
+        Next problems
+      </NextPage>
     </>
   );
 }

@@ -9,6 +9,7 @@ import { readAgain } from "@/app/(workspace)/import/actions";
 import type { Refusal } from "@/lib/access/action";
 import type { ChooseReading } from "@/lib/schema/import";
 import type { ImportColumn, ImportCustom } from "@/lib/view/importPreview";
+import { answersOf, mappingOf } from "@/lib/view/importReading";
 import { CustomChoice } from "./CustomChoice";
 import { type FieldChoice, MappingTable } from "./MappingTable";
 import { useStagedState } from "./StagedState";
@@ -23,18 +24,9 @@ interface Props {
 
 type Answers = ChooseReading["answers"];
 
-function answersOf(customs: readonly ImportCustom[]): Answers {
-  const said = customs.filter(({ answer }) => answer !== null);
-  return Object.fromEntries(said.map(({ custom, answer }) => [custom, answer]));
-}
-
 /** The answers with one more, or without the one taken back. */
 function withAnswer(answers: Answers, custom: ImportCustom["custom"], value: string | null): Answers {
   return { ...answers, [custom]: value ?? undefined };
-}
-
-function mappingOf(columns: readonly ImportColumn[]): Record<string, string | null> {
-  return Object.fromEntries(columns.map(({ header, field }) => [header, field]));
 }
 
 /** Which column is which field, and how numbers and dates are written; “Read again” shows what follows from it. */

@@ -2,6 +2,7 @@ import { Legend } from "@/app/_ui/Legend";
 import { RowTable } from "@/app/_ui/RowTable";
 import { StackBar } from "@/app/_ui/StackBar";
 import { StaleMark } from "@/app/_ui/StaleMark";
+import { WhereFrom } from "@/app/_ui/WhereFrom";
 import { money } from "@/lib/view/format";
 import type { LineDossier } from "@/lib/view/lineDossier";
 import { approvalEnded, type LineCost } from "@/lib/view/lineRanking";
@@ -36,6 +37,7 @@ export function StopCost({ line }: { readonly line: LineDossier }) {
         {costMethod === null ? "How it was found is not recorded." : FOUND[costMethod]} In EUR at the budget
         rate; a step counts only once the stop has lasted longer than its hours.
       </p>
+      <WhereFrom entity="Line" id={line.id} of={line.code} />
     </>
   );
 }

@@ -27,6 +27,7 @@ interface CostFileFormProps {
 const QUESTIONS = {
   decimalMark: "How the file writes numbers",
   dateOrder: "How the file writes dates",
+  quantityBasis: "What the quantities count",
 } as const;
 
 /** Hands in a file or pasted rows, shows what would become of each row, then takes them over. */

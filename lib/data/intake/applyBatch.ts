@@ -1,0 +1,162 @@
+import "server-only";
+import { DatabaseError } from "pg";
+import type { Refusal } from "@/lib/access/action";
+import type { Deeded, Transaction } from "@/lib/data/change";
+import {
+  type Around,
+  type ExaminedPiece,
+  examinePieces,
+  MappedColumns,
+  openBatch,
+  type StoredBatch,
+} from "@/lib/data/intake/batch";
+import { copyInTransaction } from "@/lib/data/intake/bulk";
+import { mentionsOf } from "@/lib/data/intake/mentions";
+import { problemRows } from "@/lib/data/intake/problemRows";
+import { type Hear, otherDialect } from "@/lib/data/intake/readBatch";
+import { keptReading } from "@/lib/data/intake/runReading";
+import { stockAlone } from "@/lib/data/intake/stockAlone";
+import { keepUnmatched } from "@/lib/data/intake/unmatched";
+import { write } from "@/lib/data/intake/write";
+import { UnreadableFile } from "@/lib/intake/limits";
+import type { RegisterKey } from "@/lib/intake/registers";
+import { openQuestions } from "@/lib/intake/settleDialect";
+import { err, ok, type Result } from "@/lib/kernel/result";
+import { Prisma } from "@/prisma/generated/client";
+
+const unanswered: Refusal = {
+  code: "invalid",
+  reason:
+    "The file can be read in two ways. Say first how it writes its numbers and dates; nothing was loaded.",
+};
+
+/** What a load did, in things. */
+export interface Loaded {
+  readonly added: number;
+  readonly changed: number;
+  readonly unchanged: number;
+  readonly refused: number;
+}
+
+export interface Applied {
+  readonly loaded: Loaded;
+  readonly siteCodes: readonly string[];
+  /** What the audit is told of the stock, when nothing else was touched. */
+  readonly stock: Pick<Deeded, "stockOf" | "beside">;
+}
+
+/**
+ * Writes what a staged file says, piece by piece, into the transaction of the bulk client: rows with an error and rows
+ * left out stay outside, and are kept with the reason.
+ */
+export async function applyBatch(
+  tx: Transaction,
+  batch: StoredBatch,
+  { hear, ...around }: Around & { readonly hear: Hear },
+): Promise<Result<Applied, Refusal>> {
+  const open = await openBatch(batch);
+  if (!open.ok) return err({ code: "invalid", reason: open.error });
+  await clear(tx, batch.id);
+  const columns = new MappedColumns(open.value);
+  const applying = new Applying(tx, {
+    batchId: batch.id,
+    register: open.value.register.key,
+    day: around.day,
+  });
+  let unmatched: ExaminedPiece["unmatched"] = () => [];
+  try {
+    for await (const piece of examinePieces(tx, open.value, { ...around, columns })) {
+      unmatched = piece.unmatched;
+      const missing = piece.examination.problems.map((one) => one.problem);
+      if (missing.length > 0) return err({ code: "invalid", reason: missing.join(" ") });
+      await applying.take(piece);
+      await hear({ rows: applying.rows, bytes: piece.bytesRead });
+    }
+  } catch (error) {
+    const why = error instanceof UnreadableFile ? error.message : refusedByDatabase(error, applying.range);
+    if (why === null) throw error;
+    return err({ code: "invalid", reason: `${batch.fileName}: ${why}` });
+  }
+  const finding = columns.finding();
+  const answers = keptReading(batch)?.answers ?? null;
+  const isOtherwise = otherDialect(open.value, finding, answers) !== null;
+  if (isOtherwise || openQuestions(finding, open.value.dialect).length > 0) return err(unanswered);
+  await keepUnmatched(tx, batch.id, unmatched());
+  return ok(await applying.applied());
+}
+
+/** What no check of the file foresaw and a rule of the database keeps out; null when it is no such thing. */
+function refusedByDatabase(error: unknown, [from, to]: readonly [number, number]): string | null {
+  const isRule =
+    (error instanceof DatabaseError && /^2[23]/.test(error.code ?? "")) ||
+    error instanceof Prisma.PrismaClientKnownRequestError;
+  if (!isRule) return null;
+  const rule = error instanceof DatabaseError && error.constraint ? ` (${error.constraint})` : "";
+  return `Among rows ${from} to ${to} one says what the records cannot hold${rule}. Nothing was loaded. Correct that row, or leave rows out to find it, and load the file again`;
+}
+
+/** What was found at the last reading; what stands against a row is found anew. */
+async function clear(tx: Transaction, batchId: string): Promise<void> {
+  await tx.importProblem.deleteMany({ where: { batchId } });
+  await tx.importDifference.deleteMany({ where: { batchId } });
+  await tx.importMention.deleteMany({ where: { batchId } });
+}
+
+interface Load {
+  readonly batchId: string;
+  readonly register: RegisterKey;
+  readonly day: string;
+}
+
+class Applying {
+  readonly #tx: Transaction;
+  readonly #load: Load;
+  readonly #sites = new Set<string>();
+  readonly #counts = { added: 0, changed: 0, unchanged: 0, refused: 0 };
+  /** The lots touched, as long as nothing but lots was. */
+  #lots: { entity: "StockLot"; id: string }[] | null = [];
+  #steps = 0;
+  #problems = 0;
+  rows = 0;
+  /** First and last row of the piece in hand. */
+  range: readonly [number, number] = [0, 0];
+
+  constructor(tx: Transaction, load: Load) {
+    this.#tx = tx;
+    this.#load = load;
+  }
+
+  async take({ examination }: ExaminedPiece): Promise<void> {
+    const { resolved, rows, siteCodes } = examination;
+    const { batchId, register, day } = this.#load;
+    this.range = [rows[0]?.rowNumber ?? 0, rows.at(-1)?.rowNumber ?? 0];
+    const steps = await write(this.#tx, resolved, {
+      ...{ batchId, day, from: this.#steps, copy: copyInTransaction },
+    });
+    const problems = problemRows(batchId, examination, this.#problems);
+    await copyInTransaction("ImportProblem", problems);
+    await copyInTransaction("ImportMention", mentionsOf(batchId, register, resolved));
+    for (const site of siteCodes) this.#sites.add(site);
+    for (const { entity, id, kind } of steps) {
+      this.#counts[kind === "add" ? "added" : "changed"] += 1;
+      if (entity === "StockLot") this.#lots?.push({ entity, id });
+      else this.#lots = null;
+    }
+    this.#counts.unchanged += resolved.filter((one) => one.kind === "same").length;
+    this.#counts.refused += rows.filter((row) => row.state === "error").length;
+    this.#steps += steps.length;
+    this.#problems += problems.length;
+    this.rows += rows.length;
+  }
+
+  async applied(): Promise<Applied> {
+    const stock = await this.#touched();
+    return { loaded: this.#counts, siteCodes: [...this.#sites].sort(), stock };
+  }
+
+  async #touched(): Promise<Applied["stock"]> {
+    // What a network list saw is read by no figure.
+    if (this.#load.register === "scans") return { beside: true };
+    return this.#lots === null ? {} : stockAlone(this.#tx, this.#lots);
+  }
+}
