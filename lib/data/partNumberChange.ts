@@ -8,6 +8,7 @@ import { siteIds } from "@/lib/data/scope";
 import { partKey } from "@/lib/intake/readPartNumber";
 import { err, ok, type Result } from "@/lib/kernel/result";
 import type { SettleNumber, TakeNumberBack } from "@/lib/schema/partIdentity";
+import type { Prisma } from "@/prisma/generated/client";
 
 const noPart: Refusal = {
   code: "missing",
@@ -42,16 +43,16 @@ export async function settlePartNumber(
     const after = { written: said.written, maker: said.maker, partId: said.partId, reason: said.reason };
     const entity = kind === "alias" ? "PartAlias" : "NumberVerdict";
     record({ deed: `number:${said.verdict}`, entity, entityId: id, siteId: site.value, after });
-    // Files that wait are read again, so that they follow what was said.
-    await tx.importBatch.updateMany({
-      where: {
-        state: "staged",
-        work: { not: "loading" },
-        unmatched: { some: { folded: partKey(said.written) } },
-      },
-      data: { work: "idle", workId: null, readFor: null },
-    });
+    await readAgain(tx, { unmatched: { some: { folded: partKey(said.written) } } });
     return ok({ id, kind });
+  });
+}
+
+/** Files that wait are read again, so that they follow what was said. */
+async function readAgain(tx: Transaction, which: Prisma.ImportBatchWhereInput): Promise<void> {
+  await tx.importBatch.updateMany({
+    where: { state: "staged", work: { not: "loading" }, ...which },
+    data: { work: "idle", workId: null, readFor: null },
   });
 }
 
@@ -135,6 +136,8 @@ export async function takePartNumberBack(
     const alias = await tx.partAlias.findFirst({ where });
     if (!alias) return err(gone);
     await tx.partAlias.delete({ where: { id } });
+    // A file that was read with it holds the number no longer as one nobody knows.
+    await readAgain(tx, {});
     const before = { alias: alias.alias, partId: alias.partId, reason: alias.reason };
     record({ deed: "number:back", entity: "PartAlias", entityId: id, siteId: alias.siteId, before });
     return ok(null);

@@ -1,8 +1,8 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
-import { inService } from "@/lib/data/quality/inService";
 import type { PartQuestion } from "@/lib/data/partFacts";
+import { inService } from "@/lib/data/quality/inService";
 import { siteIds } from "@/lib/data/scope";
 import type { PartPlace } from "@/lib/view/partDossier";
 

@@ -45,7 +45,25 @@ export type ReadPlan = {
   words?: LearnedWords;
 };
 
-type Column = { index: number; header: string; field: Field; customs: Customs };
+type Column = { index: number; header: string; field: Field; customs: Customs; known: KnownCells };
+
+/** Short texts of a column and how they were read: sites, lines and classes come again in row after row. */
+class KnownCells {
+  readonly #readings = new Map<string, CellReading>();
+
+  reading(cell: RawCell, readAnew: () => CellReading): CellReading {
+    if (typeof cell !== "string" || cell.length > LONGEST_KNOWN) return readAnew();
+    const known = this.#readings.get(cell);
+    if (known) return known;
+    const reading = readAnew();
+    // A column of references never comes again; it is not kept for longer than it takes to see that.
+    if (this.#readings.size < MOST_KNOWN) this.#readings.set(cell, reading);
+    return reading;
+  }
+}
+
+const LONGEST_KNOWN = 40;
+const MOST_KNOWN = 1_000;
 
 /** Unit of amounts whose currency stands in the row. */
 const ROW_CURRENCY = "currency of the row";
@@ -71,7 +89,8 @@ function listColumns(headers: readonly string[], { register, mapping, dialect }:
   return headers.flatMap((header, index) => {
     const key = Object.hasOwn(mapping, header) ? (mapping[header] ?? null) : null;
     const field = key === null ? null : findField(register, key);
-    return field === null ? [] : [{ index, header, field, customs: customsOf(header, field, dialect) }];
+    if (field === null) return [];
+    return [{ index, header, field, customs: customsOf(header, field, dialect), known: new KnownCells() }];
   });
 }
 
@@ -139,17 +158,21 @@ function readRow(row: BodyRow, columns: readonly Column[], plan: ReadPlan): Read
   const cells = new RowCells(plan);
   for (const column of columns) {
     const cell = row.cells[column.index] ?? null;
-    cells.add(column, cell, readLearned(cell, column, plan.words));
+    cells.add(
+      column,
+      cell,
+      column.known.reading(cell, () => readLearned(cell, column, plan.words)),
+    );
   }
   const settled = settleRow(cells.values, { beside: cells.currency, words: plan.words });
   const alone = leaveOutAlone(plan.register, { ...cells.values, ...settled.values }, cells.unread);
   const { values } = alone;
-  const headerOf = new Map(columns.map((column) => [column.field.key, column.header]));
+  const headerOf = (key: string | null) => columns.find(({ field }) => field.key === key)?.header ?? null;
   const between = [
     ...settled.problems,
     ...alone.problems,
     ...leaveOutRefused(checkRow(plan.register, values), cells.problems),
-  ].map((one) => ({ ...one, column: headerOf.get(one.field ?? "") ?? null }));
+  ].map((one) => ({ ...one, column: headerOf(one.field) }));
   const problems = [...cells.problems, ...between];
   const { words, precision } = cells;
   const inferred = [...cells.inferred, ...settled.inferred];

@@ -70,9 +70,6 @@ async function startAgain() {
   app = await startSecondApp(url, app.port);
 }
 
-const after = (milliseconds: number) => () =>
-  new Promise<void>((resolve) => setTimeout(resolve, milliseconds));
-
 /** Hands a file of events in, presses the button, and waits for the moment. @returns Id of the batch. */
 async function loadUntil(page: Page, load: string, moment: (batchId: string) => Promise<unknown>) {
   await handIn(page, "events", csv(`${load}.csv`, events(load)));
@@ -101,16 +98,7 @@ test("a load that is cut off by kill -9 is wholly there or wholly not", async ({
   await handIn(page, "assets", csv("assets.csv", assets));
   await loadShown(page);
 
-  const begun = performance.now();
-  await loadUntil(page, "measured", (batchId) => committed(url, batchId));
-  const whole = performance.now() - begun;
-  await expect(page.getByText(/^Loaded on /)).toBeVisible({ timeout: 60_000 });
-
-  const moments: readonly Trial["moment"][] = [
-    () => beganToWrite(url),
-    after(whole * 0.6),
-    (batchId) => committed(url, batchId),
-  ];
+  const moments: readonly Trial["moment"][] = [() => beganToWrite(url), (batchId) => committed(url, batchId)];
   for (const victim of ["application", "database"] as const) {
     const found = { there: 0, not: 0 };
     for (const [i, moment] of moments.entries())

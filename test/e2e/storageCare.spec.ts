@@ -46,7 +46,7 @@ test("the book of a part opens to its lots, and pieces go on hold under a name",
   await expect(page.getByRole("heading", { level: 1, name: "TM-HR-010" })).toBeVisible();
   await openFolds(page);
   const opened = page.locator("details").filter({ hasText: /^OST: from \d+ on the book/ });
-  await opened.locator("summary").click();
+  await opened.locator("summary").first().click();
   await expect(opened).toContainText("wrong revision");
   await expect(opened).toContainText("last powered 20 May 2016");
   await page.getByRole("button", { name: "Put pieces on hold" }).click();

@@ -57,6 +57,7 @@ export async function applyBatch(
   const open = await openBatch(batch);
   if (!open.ok) return err({ code: "invalid", reason: open.error });
   await clear(tx, batch.id);
+  await byIndexes(tx, true);
   const columns = new MappedColumns(open.value);
   const applying = new Applying(tx, {
     batchId: batch.id,
@@ -77,6 +78,7 @@ export async function applyBatch(
     if (why === null) throw error;
     return err({ code: "invalid", reason: `${batch.fileName}: ${why}` });
   }
+  await byIndexes(tx, false);
   const finding = columns.finding();
   const answers = keptReading(batch)?.answers ?? null;
   const isOtherwise = otherDialect(open.value, finding, answers) !== null;
@@ -93,6 +95,15 @@ function refusedByDatabase(error: unknown, [from, to]: readonly [number, number]
   if (!isRule) return null;
   const rule = error instanceof DatabaseError && error.constraint ? ` (${error.constraint})` : "";
   return `Among rows ${from} to ${to} one says what the records cannot hold${rule}. Nothing was loaded. Correct that row, or leave rows out to find it, and load the file again`;
+}
+
+/**
+ * Has rows looked up by index whatever the database believes: it counts a table's rows now and then and not within a
+ * transaction, so a table that was empty when the load began is taken for empty to its end, and is read whole for each
+ * piece of the file.
+ */
+async function byIndexes(tx: Transaction, wanted: boolean): Promise<void> {
+  await tx.$executeRaw`SELECT set_config('enable_seqscan', ${wanted ? "off" : "on"}, true)`;
 }
 
 /** What was found at the last reading; what stands against a row is found anew. */
