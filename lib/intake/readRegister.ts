@@ -136,8 +136,8 @@ class RowCells {
   /** The currency an amount carries; null is none. */
   currency: string | null = null;
 
-  constructor({ register }: ReadPlan) {
-    this.values = Object.fromEntries(register.fields.map((field) => [field.key, null]));
+  constructor(nothing: Values) {
+    this.values = { ...nothing };
   }
 
   add(column: Column, cell: RawCell, { reading, precision }: CellReading): void {
@@ -154,8 +154,15 @@ class RowCells {
   }
 }
 
-function readRow(row: BodyRow, columns: readonly Column[], plan: ReadPlan): ReadRow {
-  const cells = new RowCells(plan);
+interface RowPlan extends ReadPlan {
+  readonly columns: readonly Column[];
+  /** Every field of the register, none of them known. */
+  readonly nothing: Values;
+}
+
+function readRow(row: BodyRow, plan: RowPlan): ReadRow {
+  const { columns } = plan;
+  const cells = new RowCells(plan.nothing);
   for (const column of columns) {
     const cell = row.cells[column.index] ?? null;
     cells.add(
@@ -244,7 +251,9 @@ function findMissingColumns(columns: readonly Column[], register: Register): Pro
  */
 export function readRegister(body: Body, plan: ReadPlan, seen: SeenMarks = new SeenMarks()): RegisterReading {
   const columns = listColumns(body.headers, plan);
-  const rows = body.rows.map((row) => readRow(row, columns, plan));
+  const nothing = Object.fromEntries(plan.register.fields.map((field) => [field.key, null]));
+  const rowPlan = { ...plan, columns, nothing };
+  const rows = body.rows.map((row) => readRow(row, rowPlan));
   noteAllRepeats(rows, plan.register, seen);
   const count = (state: ReadRow["state"]) => rows.filter((row) => row.state === state).length;
   return {

@@ -42,6 +42,55 @@ function longText(rows: number, change: (row: number, cells: string[]) => void =
 
 const ROWS = 2_400;
 
+/** A few events, told apart by how their references begin. */
+const shortText = (mark: string, remark: string) =>
+  [
+    HEADER,
+    ...[1, 2, 3].map(
+      (row) => `OST;OST-01;M1;drive;failure;2026-03-0${row} 10:00;2,5;${mark}-${row};${remark}`,
+    ),
+  ].join("\n");
+
+describe("what the reading of a log made ready", () => {
+  const readyRows = async (batchId: string) =>
+    (await database().importPrepared.findMany({ where: { batchId } })).reduce(
+      (sum, { rows }) => sum + rows,
+      0,
+    );
+  const events = (mark: string) =>
+    database().event.findMany({ where: { reference: { startsWith: `${mark}-` } } });
+
+  test("is what is loaded, goes with it, and is taken back like any other load", async () => {
+    const batchId = await stage("events", shortText("READY", "as read"));
+    expect((await stagedOf(batchId)).loadable).toBe(3);
+    expect(await readyRows(batchId)).toBe(3);
+    // Nobody but this test can see by a loaded row which way it came.
+    await database()
+      .$executeRaw`UPDATE "ImportPrepared" SET "lines" = replace("lines", 'as read', 'as made ready')`;
+    const loaded = await commitImport(planner, { batchId, leftOut: [] });
+    expect(loaded).toEqual({ ok: true, value: { added: 3, changed: 0, unchanged: 0, refused: 0 } });
+    expect((await events("READY")).map(({ text }) => text)).toEqual(
+      Array.from({ length: 3 }, () => "as made ready"),
+    );
+    expect(await readyRows(batchId)).toBe(0);
+    expect(await undoImport(planner, { batchId })).toMatchObject({ ok: true });
+    expect(await events("READY")).toEqual([]);
+  });
+
+  test("is not loaded once the records have changed, nor when rows are left out: the file is read again", async () => {
+    const batchId = await stage("events", shortText("LATE", "first"));
+    await stagedOf(batchId);
+    await load("events", shortText("LATE", "second").split("\n").slice(0, 2).join("\n"));
+    expect(await commitImport(planner, { batchId, leftOut: [3] })).toEqual({
+      ok: true,
+      value: { added: 1, changed: 1, unchanged: 0, refused: 0 },
+    });
+    expect((await events("LATE")).map(({ reference }) => reference).sort()).toEqual(["LATE-1", "LATE-3"]);
+    await undoImport(planner, { batchId });
+    await database().event.deleteMany({ where: { reference: "LATE-1" } });
+  });
+});
+
 describe("a file longer than one piece", () => {
   test("is read with exact counts, its problems in pages, and loaded without the rows that have one", async () => {
     const text = longText(ROWS, (row, cells) => {

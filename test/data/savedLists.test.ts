@@ -58,6 +58,7 @@ const NOT_LISTED = [
     "ImportPiece",
     "ImportProblem",
     "ImportMention",
+    "ImportPrepared",
     "ImportDifference",
   ],
   ...[

@@ -20,6 +20,7 @@ export const LEFT_OUT: Readonly<Record<string, string>> = {
   LineRow: "is computed again",
   PoolRow: "is computed again",
   ImportDifference: "is compared again",
+  ImportPrepared: "is read again",
   NarrowChange: "spares computing again what is not copied",
   Session: "who is signed in now",
   Verification: "confirmations under way",

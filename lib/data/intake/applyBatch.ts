@@ -12,9 +12,10 @@ import {
 } from "@/lib/data/intake/batch";
 import { copyInTransaction } from "@/lib/data/intake/bulk";
 import { mentionsOf } from "@/lib/data/intake/mentions";
+import { isStillReady, type Prepared, writePrepared } from "@/lib/data/intake/prepared";
 import { problemRows } from "@/lib/data/intake/problemRows";
 import { type Hear, otherDialect } from "@/lib/data/intake/readBatch";
-import { keptReading } from "@/lib/data/intake/runReading";
+import { choiceOf, keptReading } from "@/lib/data/intake/runReading";
 import { stockAlone } from "@/lib/data/intake/stockAlone";
 import { keepUnmatched } from "@/lib/data/intake/unmatched";
 import { write } from "@/lib/data/intake/write";
@@ -22,6 +23,7 @@ import { UnreadableFile } from "@/lib/intake/limits";
 import type { RegisterKey } from "@/lib/intake/registers";
 import { openQuestions } from "@/lib/intake/settleDialect";
 import { err, ok, type Result } from "@/lib/kernel/result";
+import type { StagedSummary } from "@/lib/view/importView";
 import { Prisma } from "@/prisma/generated/client";
 
 const unanswered: Refusal = {
@@ -46,10 +48,20 @@ export interface Applied {
 }
 
 /**
- * Writes what a staged file says, piece by piece, into the transaction of the bulk client: rows with an error and rows
- * left out stay outside, and are kept with the reason.
+ * Writes what a staged file says into the transaction of the bulk client: what its reading made ready, else what reading
+ * it again says.
  */
 export async function applyBatch(
+  tx: Transaction,
+  batch: StoredBatch,
+  around: Around & { readonly hear: Hear },
+): Promise<Result<Applied, Refusal>> {
+  const ready = await preparedFor(batch, around);
+  return ready ? ok(await applyPrepared(batch, ready, around.hear)) : readAndApply(tx, batch, around);
+}
+
+/** Reads a file and writes it piece by piece; rows with an error and rows left out stay outside, with the reason kept. */
+async function readAndApply(
   tx: Transaction,
   batch: StoredBatch,
   { hear, ...around }: Around & { readonly hear: Hear },
@@ -85,6 +97,38 @@ export async function applyBatch(
   if (isOtherwise || openQuestions(finding, open.value.dialect).length > 0) return err(unanswered);
   await keepUnmatched(tx, batch.id, unmatched());
   return ok(await applying.applied());
+}
+
+/** What the reading made ready, when nothing has changed since and nothing else is asked for. */
+async function preparedFor(batch: StoredBatch, around: Around): Promise<ReadySummary | null> {
+  const kept = keptReading(batch);
+  const isAsked = batch.readFor?.split("\n")[0] === choiceOf(around) && around.leftOut.length === 0;
+  if (!kept?.staged || !kept.prepared || !isAsked) return null;
+  return (await isStillReady(batch.id, kept.prepared))
+    ? { ...kept, staged: kept.staged, prepared: kept.prepared }
+    : null;
+}
+
+interface ReadySummary {
+  readonly staged: StagedSummary;
+  readonly prepared: Prepared;
+}
+
+async function applyPrepared(
+  batch: StoredBatch,
+  { staged, prepared }: ReadySummary,
+  hear: Hear,
+): Promise<Applied> {
+  await writePrepared(batch.id, (rows) =>
+    hear({ rows, bytes: Math.round((batch.file.size * rows) / Math.max(1, prepared.rows)) }),
+  );
+  return {
+    loaded: {
+      ...{ added: prepared.rows, changed: 0, unchanged: prepared.unchanged, refused: staged.totals.error },
+    },
+    siteCodes: staged.siteCodes,
+    stock: {},
+  };
 }
 
 /** What no check of the file foresaw and a rule of the database keeps out; null when it is no such thing. */

@@ -1,7 +1,7 @@
 import "server-only";
 import { PrismaPg } from "@prisma/adapter-pg";
 import { Pool, type PoolClient } from "pg";
-import { copyRows } from "@/lib/data/intake/copyRows";
+import { type CopyTarget, copyLines, copyRows } from "@/lib/data/intake/copyRows";
 import { databaseUrl } from "@/lib/env";
 import { PrismaClient } from "@/prisma/generated/client";
 
@@ -47,6 +47,13 @@ export const copyInTransaction: CopyRows = async (table, rows) => {
   if (!held) throw new Error("COPY needs a transaction open on the bulk client");
   await copyRows(held, table, rows);
 };
+
+/** Writes lines of COPY into the transaction that is open on the bulk client. */
+export async function copyLinesInTransaction(target: CopyTarget, lines: string): Promise<void> {
+  const { held } = bulk();
+  if (!held) throw new Error("COPY needs a transaction open on the bulk client");
+  await copyLines(held, target, lines);
+}
 
 /** Runs a statement in the transaction that is open on the bulk client; the database's own refusal is thrown as it is. */
 export async function queryInTransaction(text: string, values: readonly unknown[]): Promise<void> {

@@ -16,14 +16,26 @@ function writeCell(value: unknown): string {
   return TO_ESCAPE.test(text) ? text.replace(/[\\\n\r\t]/g, (char) => ESCAPES[char] ?? char) : text;
 }
 
+function lineOf(row: object, columns: readonly string[]): string {
+  const cells = row as Readonly<Record<string, unknown>>;
+  let line = "";
+  for (let index = 0; index < columns.length; index += 1)
+    line += `${index === 0 ? "" : "\t"}${writeCell(cells[columns[index] ?? ""])}`;
+  return `${line}\n`;
+}
+
+/** Rows in the text format of COPY. */
+export function linesOf(rows: readonly object[], columns: readonly string[]): string {
+  let lines = "";
+  for (const row of rows) lines += lineOf(row, columns);
+  return lines;
+}
+
 function* chunksOf(rows: Iterable<object>, columns: readonly string[], count: { rows: number }) {
   let lines = "";
   for (const row of rows) {
     count.rows += 1;
-    const cells = row as Readonly<Record<string, unknown>>;
-    for (let index = 0; index < columns.length; index += 1)
-      lines += `${index === 0 ? "" : "\t"}${writeCell(cells[columns[index] ?? ""])}`;
-    lines += "\n";
+    lines += lineOf(row, columns);
     if (lines.length < CHUNK_LETTERS) continue;
     yield Buffer.from(lines);
     lines = "";
@@ -47,9 +59,25 @@ export async function copyRows(client: ClientBase, table: string, rows: Iterable
   if (first.done) return 0;
   const columns = Object.keys(first.value);
   const count = { rows: 0 };
-  const stream = client.query(
-    from(`COPY "${table}" (${columns.map((column) => `"${column}"`).join(", ")}) FROM STDIN`),
+  await copyChunks(
+    client,
+    { table, columns },
+    chunksOf(withFirst<object>(first.value, iterator), columns, count),
   );
-  await pipeline(Readable.from(chunksOf(withFirst<object>(first.value, iterator), columns, count)), stream);
   return count.rows;
+}
+
+/** A table and its columns, in the order of the cells. */
+export interface CopyTarget {
+  readonly table: string;
+  readonly columns: readonly string[];
+}
+
+/** Writes lines that are in the text format of COPY already. */
+export const copyLines = (client: ClientBase, target: CopyTarget, lines: string): Promise<void> =>
+  copyChunks(client, target, [Buffer.from(lines)]);
+
+async function copyChunks(client: ClientBase, { table, columns }: CopyTarget, chunks: Iterable<Buffer>) {
+  const named = columns.map((column) => `"${column}"`).join(", ");
+  await pipeline(Readable.from(chunks), client.query(from(`COPY "${table}" (${named}) FROM STDIN`)));
 }

@@ -12,6 +12,7 @@ import {
 } from "@/lib/data/intake/batch";
 import { copyAlone } from "@/lib/data/intake/bulk";
 import { findVanished, mentionsOf } from "@/lib/data/intake/mentions";
+import { type Prepared, Preparing } from "@/lib/data/intake/prepared";
 import { problemRows } from "@/lib/data/intake/problemRows";
 import { readNames } from "@/lib/data/intake/readNames";
 import type { Resolved } from "@/lib/data/intake/resolve";
@@ -38,7 +39,11 @@ export type Hear = (progress: ReadingProgress) => Promise<void>;
 
 /** What a reading came to: the page's words on the file as a whole, and the dialect when it must be read by another. */
 export type ReadOutcome =
-  | { readonly kind: "summary"; readonly summary: StagedSummary }
+  | {
+      readonly kind: "summary";
+      readonly summary: StagedSummary;
+      readonly prepared: Prepared | null;
+    }
   | { readonly kind: "otherwise"; readonly dialect: Dialect };
 
 /**
@@ -54,10 +59,13 @@ export async function readBatch(
   if (!open.ok) return open;
   const columns = new MappedColumns(open.value);
   const staging = new Staging(batch.id, open.value, around);
+  const preparing = new Preparing(batch.id, open.value.register.key);
   try {
     await clear(batch.id);
+    await preparing.begin();
     for await (const piece of examinePieces(database(), open.value, { ...around, columns })) {
       await staging.take(piece);
+      await preparing.take(piece.examination.resolved);
       await hear({ rows: staging.rows, bytes: piece.bytesRead });
     }
   } catch (error) {
@@ -67,7 +75,9 @@ export async function readBatch(
   const finding = columns.finding();
   const dialect = otherDialect(open.value, finding, around.answers);
   if (dialect) return ok({ kind: "otherwise", dialect });
-  return ok({ kind: "summary", summary: await staging.summary(batch, finding) });
+  const summary = await staging.summary(batch, finding);
+  const isSettled = summary.missing.length === 0 && openQuestions(finding, open.value.dialect).length === 0;
+  return ok({ kind: "summary", summary, prepared: isSettled ? preparing.done() : null });
 }
 
 /** How the whole file writes, where that is not how its first rows do; null when it was read rightly. */

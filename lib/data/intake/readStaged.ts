@@ -2,7 +2,7 @@ import "server-only";
 import { database } from "@/lib/data/client";
 import type { Around, StoredBatch } from "@/lib/data/intake/batch";
 import { readDifferences, readProblems } from "@/lib/data/intake/pages";
-import { isSilent, keptReading, readingHere, startReading } from "@/lib/data/intake/runReading";
+import { choiceOf, isSilent, keptReading, readingHere, startReading } from "@/lib/data/intake/runReading";
 import type { ImportProgress, StagedImport } from "@/lib/view/importView";
 
 /** A page waits so long for a reading before it shows how far it is; a short file is read by then. */
@@ -17,11 +17,10 @@ interface ReadFor {
   readonly records: string;
 }
 
-async function readForOf({ allowedSites, leftOut }: Around): Promise<ReadFor> {
+async function readForOf(around: Around): Promise<ReadFor> {
   const [last] = await database().$queryRaw<{ at: string }[]>`
     SELECT "at"::text AS "at" FROM "AuditEntry" ORDER BY "at" DESC LIMIT 1`;
-  const sites = allowedSites === null ? "all" : [...allowedSites].sort().join();
-  return { choice: `${sites} ${leftOut.join()}`, records: last?.at ?? "" };
+  return { choice: choiceOf(around), records: last?.at ?? "" };
 }
 
 function isReadFor(batch: StoredBatch, { choice, records }: ReadFor): "yes" | "stale" | "no" {

@@ -2,6 +2,7 @@ import "server-only";
 import { randomUUID } from "node:crypto";
 import { database } from "@/lib/data/client";
 import type { Around, StoredBatch } from "@/lib/data/intake/batch";
+import type { Prepared } from "@/lib/data/intake/prepared";
 import { type Hear, type ReadOutcome, readBatch } from "@/lib/data/intake/readBatch";
 import type { DialectAnswers } from "@/lib/intake/settleDialect";
 import type { Result } from "@/lib/kernel/result";
@@ -18,12 +19,20 @@ export interface KeptReading {
   readonly answers: DialectAnswers;
   /** Null until it was read to the end. */
   readonly staged: StagedSummary | null;
+  /** What the reading made ready to be written; null when loading reads the file again. */
+  readonly prepared?: Prepared | null;
 }
 
 /** JSON has no undefined; what is kept needs none. */
 export const asJson = (value: unknown) => JSON.parse(JSON.stringify(value)) as Prisma.InputJsonObject;
 
 export const keptReading = (batch: Pick<StoredBatch, "summary">) => batch.summary as KeptReading | null;
+
+/** What a person asks of a reading: rows left out, and the sites she may load for. */
+export function choiceOf({ allowedSites, leftOut }: Around): string {
+  const sites = allowedSites === null ? "all" : [...allowedSites].sort().join();
+  return `${sites} ${leftOut.join()}`;
+}
 
 /** Readings of this process by batch; kept over hot reloads. */
 const kept = globalThis as typeof globalThis & { ebblineReadings?: Map<string, Promise<void>> };
@@ -82,7 +91,9 @@ async function read(batch: StoredBatch, around: Around, readFor: string): Promis
     else if (outcome.value.kind === "summary")
       await end({
         ...{ work: "read", rowsRead: outcome.value.summary.totals.rows, bytesRead: batch.file.size },
-        summary: asJson({ answers: answers ?? {}, staged: outcome.value.summary }),
+        summary: asJson({
+          ...{ answers: answers ?? {}, staged: outcome.value.summary, prepared: outcome.value.prepared },
+        }),
       });
   } catch (error) {
     if (error instanceof Stopped) return;

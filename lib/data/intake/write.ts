@@ -34,15 +34,28 @@ export async function write(
     const rows = own.filter((step) => step.kind === "add").map((step) => step.after);
     await insertRows(tx, { entity, rows }, copy ?? null);
   }
-  const kept = steps.map(({ entity, id, rowNumber, before, after }, index) => ({
+  const kept = keptSteps(steps, { batchId, from });
+  if (copy) await copy("ImportChange", kept);
+  else await keepSteps(tx, kept);
+  return steps;
+}
+
+/** Columns of a kept step, in the order COPY is given them. */
+export const STEP_COLUMNS = [
+  ...(["batchId", "sequence", "rowNumber", "entity", "entityId", "before", "after"] as const),
+];
+
+/** What is kept of steps so that they can be taken back. */
+export function keptSteps(
+  steps: readonly Resolved[],
+  { batchId, from }: { readonly batchId: string; readonly from: number },
+): KeptStep[] {
+  return steps.map(({ entity, id, rowNumber, before, after }, index) => ({
     ...{ batchId, sequence: from + index, rowNumber, entity, entityId: id },
     before: before === null ? null : JSON.stringify(before),
     // All fields of an added row come from the file; they stand in the row itself.
     after: before === null ? "{}" : JSON.stringify(after),
   }));
-  if (copy) await copy("ImportChange", kept);
-  else await keepSteps(tx, kept);
-  return steps;
 }
 
 interface KeptStep {

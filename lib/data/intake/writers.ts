@@ -62,7 +62,7 @@ export async function insertRows(
 }
 
 /** What a row does not give gets the default of its column, so only rows that give the same fields go together. */
-function byFields(rows: readonly Row[]): Iterable<Row[]> {
+export function byFields(rows: readonly Row[]): Iterable<Row[]> {
   const groups = new Map<string, Row[]>();
   for (const row of rows) {
     const fields = Object.keys(row).join();
