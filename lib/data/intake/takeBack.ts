@@ -41,12 +41,13 @@ async function removeAdded(batchId: string, entity: Entity): Promise<number | nu
     );
     return null;
   } catch (error) {
-    if (!(error instanceof DatabaseError) || error.code !== FOREIGN_KEY) throw error;
+    if (!(error instanceof DatabaseError) || !REFERRED_TO.includes(error.code ?? "")) throw error;
     return rowInTheWay(batchId, error);
   }
 }
 
-const FOREIGN_KEY = "23503";
+/** A foreign key stands in the way; PostgreSQL 18 gives one that restricts a number of its own. */
+const REFERRED_TO = ["23503", "23001"];
 
 /** The row of the file that made the thing a refusal of the database names. */
 async function rowInTheWay(batchId: string, { detail = "" }: DatabaseError): Promise<number> {
