@@ -54,6 +54,7 @@ export default async function WorkspaceLayout({ children }: { readonly children:
       today={today}
       user={{ name: actor.name, role }}
       theme={theme}
+      foot={<SavePage lists={savableLists(actor).map(({ about: _, ...list }) => list)} />}
       account={
         <>
           <LinkButton href="/account">Your account</LinkButton>
@@ -63,7 +64,6 @@ export default async function WorkspaceLayout({ children }: { readonly children:
       }
     >
       {children}
-      <SavePage lists={savableLists(actor).map(({ about: _, ...list }) => list)} />
     </AppShell>
   );
 }

@@ -19,11 +19,13 @@ interface AppShellProps {
   readonly theme: Theme | null;
   /** Sign out, shown in the account menu. */
   readonly account?: ReactNode;
+  /** Stands under the page, whatever the page says. */
+  readonly foot?: ReactNode;
   readonly children: ReactNode;
 }
 
 /** The frame of every signed-in page: rail (a menu on a phone), search, as-of day, account; then the page. */
-export function AppShell({ items, scope, today, user, theme, account, children }: AppShellProps) {
+export function AppShell({ items, scope, today, user, theme, account, foot, children }: AppShellProps) {
   return (
     <div className="lg:grid lg:grid-cols-[12.5rem_minmax(0,1fr)] print:block">
       <a
@@ -59,6 +61,7 @@ export function AppShell({ items, scope, today, user, theme, account, children }
         <main id="content" tabIndex={-1} className="max-w-[104rem] px-4 py-6 outline-none sm:px-8 print:p-0">
           {children}
         </main>
+        <footer className="no-print max-w-[104rem] px-4 pb-6 empty:hidden sm:px-8">{foot}</footer>
       </div>
     </div>
   );

@@ -17,7 +17,7 @@ export function SavePage({ lists }: { readonly lists: readonly SavedHere[] }) {
   const here = lists.filter(({ page }) => page === pathname);
   if (here.length === 0 || pathname === "/export") return null;
   return (
-    <details className="disclosure no-print mt-10 border-rule-2 border-t pt-2">
+    <details className="disclosure border-rule-2 border-t pt-2">
       <summary className="min-h-8 text-ink-2 max-sm:min-h-11">Save as a file</summary>
       <ul className="mt-1 grid max-w-2xl gap-x-6 text-sm">
         {here.map(({ name, title }) => (

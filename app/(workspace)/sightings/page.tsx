@@ -38,7 +38,7 @@ export default async function SightingsPage({ searchParams }: SightingsPageProps
       />
       <FootingTabs current="/sightings" />
       <SiteTabs sites={sites} site={site} href="/sightings" />
-      <Caution title="Never scan a live motion network">
+      <Caution title="Never scan a live motion network" level={2}>
         Ebbline scans nothing: it reads lists made elsewhere, such as those a controller or a switch keeps.
         Active scans of a live motion network can stop machines. Changing firmware can stop production and
         void a validation: back up first, and let a competent person decide.
