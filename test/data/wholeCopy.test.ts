@@ -170,7 +170,8 @@ describe("a copy of a small company", () => {
       const at = offset + Math.floor(packed / 2);
       bytes.writeUInt8(bytes.readUInt8(at) ^ 1, at);
       await writeFile(inFolder("bit.zip"), bytes);
-      await expectRefused(inFolder("bit.zip"), /is damaged/);
+      // A bit may make the packed text longer, or break it off, or only change a letter of it.
+      await expectRefused(inFolder("bit.zip"), /(is damaged|more than|cannot be read)/);
     }
   });
 
