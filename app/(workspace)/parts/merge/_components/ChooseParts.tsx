@@ -25,6 +25,7 @@ export function ChooseParts({ parts, keep, other }: Props) {
       <SelectField
         label="Counts"
         name="keep"
+        required
         value={kept}
         empty="Choose a part"
         choices={choices}
@@ -33,6 +34,7 @@ export function ChooseParts({ parts, keep, other }: Props) {
       <SelectField
         label="Is the same and goes into it"
         name="other"
+        required
         value={gone}
         empty="Choose a part"
         choices={choices}
