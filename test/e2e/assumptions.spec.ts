@@ -1,6 +1,7 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { expectAccessible } from "./support/accessible";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 /** Another set is another evaluation of the whole group. */
 const RECKONED = { timeout: 40_000 };

@@ -1,7 +1,9 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { expectAccessible } from "./support/accessible";
 import { AFTER, BEFORE, check, fill, leave, names, openNotBegun, STOPPING, ten } from "./support/axisRecord";
+import { settled } from "./support/settled";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 test("an axis is recorded, its acceptance refused with the reason, then given and taken back", async ({
   page,
@@ -42,7 +44,7 @@ test("what was typed without a connection is kept, and sent when it is back", as
   await openNotBegun(page, 1);
   const form = check(page, "Motion network for one hour");
   await expect(form).toBeVisible();
-  await page.waitForLoadState("networkidle");
+  await settled(page);
   await context.setOffline(true);
   await form.getByLabel(/^With the new drive/).fill("7");
   await leave(page);

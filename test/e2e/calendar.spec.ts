@@ -1,7 +1,8 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import ICAL from "ical.js";
 import { expectAccessible } from "./support/accessible";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 test("the dates ahead are read by a calendar under a secret address, until it is taken back", async ({
   page,

@@ -1,5 +1,6 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 const PROJECT = "/projects/KAR-02-R1";
 

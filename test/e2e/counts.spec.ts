@@ -1,6 +1,7 @@
-import { type Browser, expect, type Page, test } from "@playwright/test";
+import { type Browser, expect, type Page } from "@playwright/test";
 import { expectAccessible } from "./support/accessible";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 const PHONE = { width: 390, height: 844 };
 

@@ -1,6 +1,7 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { expectAccessible } from "./support/accessible";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 test("an event is told at the machine in under two minutes, asked about when close to it, and taken back", async ({
   page,

@@ -1,6 +1,8 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { expectAccessibleInBothThemes } from "./support/accessible";
+import { settled } from "./support/settled";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 const screens = [
   "/lines",
@@ -94,7 +96,7 @@ test.describe("signed in", () => {
       test.setTimeout(120_000);
       said = [];
       await page.goto(screen);
-      await page.waitForLoadState("networkidle");
+      await settled(page);
       await expect(page.getByRole("main")).toBeVisible();
       await expectAccessibleInBothThemes(page);
       // The page that is not there answers 404, which the browser reports of itself.
@@ -107,7 +109,7 @@ test("on a phone the line, the part and the search work without sideways scrolli
   await signIn(page, "engineer@halvenor.example");
   for (const screen of ["/lines", "/lines/PIN-03", "/parts", "/home"]) {
     await page.goto(screen);
-    await page.waitForLoadState("networkidle");
+    await settled(page);
     const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
     expect(`${screen} overflows by ${Math.max(0, overflow)}`).toBe(`${screen} overflows by 0`);
   }

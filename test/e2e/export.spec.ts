@@ -1,5 +1,6 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 test("a page's list is saved as it is filtered, and the whole installation is taken out by an administrator", async ({
   page,

@@ -1,8 +1,9 @@
 import { writeFileSync } from "node:fs";
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { expectAccessible } from "./support/accessible";
 import { csv, handIn, loadShown } from "./support/loadRegister";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 /** One state nobody knows, one count nobody made, dates that do not tell their order, one header that is no name. */
 const stock = (mark: string) => `Site;Bin;Maker;Part number;How many there are;State;Last counted

@@ -1,5 +1,6 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 test("a key is made, shown once, opens its sites and no more, and is revoked; a closed address is refused", async ({
   page,

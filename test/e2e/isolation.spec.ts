@@ -1,5 +1,6 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 /** Codes that only appear where another site's data does. */
 const foreign = /\b(VEL|OST|KAR|PIN|TAD)\b/;

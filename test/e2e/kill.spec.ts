@@ -1,5 +1,5 @@
 import { join } from "node:path";
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { wipePlace } from "@/lib/launch/embedded/place";
 import { type EmbeddedServer, startEmbedded } from "@/lib/launch/embedded/startEmbedded";
 import { makeDatabase } from "@/lib/launch/fillDatabase";
@@ -8,6 +8,7 @@ import { addAccounts, type SecondApp, startSecondApp } from "@/test/support/seco
 import { batchOnDisk, beganToWrite, committed, quiet } from "./support/batchOnDisk";
 import { csv, handIn, loadShown } from "./support/loadRegister";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 /**
  * A load is one transaction: kill -9 of the application or of its database, at whatever moment, leaves the

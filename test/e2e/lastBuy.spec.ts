@@ -1,7 +1,8 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { expectAccessible } from "./support/accessible";
 import { openFolds } from "./support/openFolds";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 test("the last buy of a family is worked out from a part's page, and says which assumption it hangs on", async ({
   page,

@@ -1,7 +1,8 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { expectAccessible } from "./support/accessible";
 import { csv, handIn, loadShown } from "./support/loadRegister";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 const NOTICE = `Tarnholt Motion
 Bulletin 2026-15 of 30 October 2026

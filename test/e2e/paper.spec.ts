@@ -1,6 +1,7 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { seedId } from "@/seed/seedId";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 test.setTimeout(180_000);
 

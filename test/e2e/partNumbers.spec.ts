@@ -1,6 +1,7 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { csv, handIn } from "./support/loadRegister";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 test("a look-alike of a file waits for a person, who says what it is, sees the effect and takes it back", async ({
   page,

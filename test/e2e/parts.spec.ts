@@ -1,7 +1,8 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { expectAccessible } from "./support/accessible";
 import { openFolds } from "./support/openFolds";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 const planner = "planner@halvenor.example";
 const thornby = "viewer.tho@halvenor.example";

@@ -1,7 +1,8 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { codeNow } from "@/test/support/codeNow";
 import { expectAccessible } from "./support/accessible";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 const FIRST_PASSWORD = "told in person once";
 

@@ -1,7 +1,8 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { readSheet } from "read-excel-file/node";
 import { expectAccessible } from "./support/accessible";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 async function newPlan(page: Page, name: string): Promise<string> {
   await page.goto("/plans");

@@ -1,7 +1,8 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { readSheet } from "read-excel-file/node";
 import { money } from "@/lib/view/format";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 /** The value under a label of key figures. */
 const figure = (page: Page, label: string) =>

@@ -1,4 +1,5 @@
 import { defineConfig } from "@playwright/test";
+import { chromiumProgram } from "@/lib/launch/check/chromium";
 
 const baseURL = process.env.EBBLINE_TEST_ADDRESS ?? "http://127.0.0.1:3000";
 
@@ -24,7 +25,7 @@ export default defineConfig({
     trace: process.env.EBBLINE_TEST_TRACE ? "retain-on-failure" : "off",
     screenshot: "only-on-failure",
     launchOptions: {
-      executablePath: "/usr/bin/chromium",
+      executablePath: chromiumProgram(),
       args: [
         "--no-sandbox",
         "--disable-dev-shm-usage",

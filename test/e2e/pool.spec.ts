@@ -1,5 +1,6 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 const planner = "planner@halvenor.example";
 const technician = "technician.ost@halvenor.example";

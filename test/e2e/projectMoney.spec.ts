@@ -1,5 +1,6 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 test("what the motors cost is paid, asked for and approved; the overview and the list follow", async ({
   page,

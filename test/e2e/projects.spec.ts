@@ -1,6 +1,7 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { expectAccessible } from "./support/accessible";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 test("the project over its budget shows indices, forecasts, arithmetic and cause", async ({ page }) => {
   await signIn(page, "viewer@halvenor.example");

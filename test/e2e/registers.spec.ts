@@ -1,4 +1,4 @@
-import { expect, type Locator, type Page, test } from "@playwright/test";
+import { expect, type Locator, type Page } from "@playwright/test";
 import { REGISTERS } from "@/lib/intake/registers";
 import type { DirtyFile } from "@/seed/dirtyFiles/answerKey";
 import { dirtySite } from "@/seed/dirtyFiles/dirtySet";
@@ -6,6 +6,7 @@ import { showcase } from "@/seed/scenarios/showcase/showcase";
 import { type FreshDatabase, freshDatabase } from "@/test/support/database";
 import { addAccounts, type SecondApp, startSecondApp } from "@/test/support/secondApp";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 /** Asset register, axis survey, stock export and stop log of one site, as its people keep them. */
 const FILES = dirtySite(showcase());

@@ -1,9 +1,10 @@
 import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
-import { type Download, expect, type Page, test } from "@playwright/test";
+import { type Download, expect, type Page } from "@playwright/test";
 import readWorkbook from "read-excel-file/node";
 import { readPdf, readSlides, tight } from "../support/readReportFiles";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 async function save(page: Page, name: string): Promise<{ file: Download; bytes: Buffer }> {
   const waits = page.waitForEvent("download");

@@ -1,5 +1,6 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 /** A plan with the line pinned in is funded, and its project started. @returns Address of the project. */
 async function startFunded(page: Page, line: string): Promise<string> {

@@ -1,9 +1,11 @@
 import { readFile } from "node:fs/promises";
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { parse } from "csv-parse/sync";
 import readWorkbook from "read-excel-file/node";
 import { expectAccessible } from "./support/accessible";
+import { settled } from "./support/settled";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 const engineer = "engineer@halvenor.example";
 const thornby = "viewer.tho@halvenor.example";
@@ -213,7 +215,7 @@ test.describe("the weekly review", () => {
     await page.setViewportSize({ width: 390, height: 844 });
     await signIn(page, engineer);
     await page.goto("/review?site=VEL");
-    await page.waitForLoadState("networkidle");
+    await settled(page);
     const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
     expect(Math.max(0, overflow)).toBe(0);
   });

@@ -1,5 +1,6 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 test("a task slips out of its shutdown, the plan is kept with its reason, a gate is refused and passed, axes earn", async ({
   page,

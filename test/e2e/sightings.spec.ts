@@ -1,6 +1,7 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { csv, handIn, loadShown } from "./support/loadRegister";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 const LIST = [
   "Site;Network;Node;Vendor;Catalogue no.;Serial no.;Scan time",

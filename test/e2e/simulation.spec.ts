@@ -1,6 +1,7 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { expectAccessible } from "./support/accessible";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 test("the chance of an empty shelf is checked by simulation, and the two agree", async ({ page }) => {
   await signIn(page, "viewer.tho@halvenor.example");

@@ -1,6 +1,7 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { openFolds } from "./support/openFolds";
 import { signIn } from "./support/signIn";
+import { test } from "./support/test";
 
 test("care given is recorded, lifts the lot off the top, and is taken back", async ({ page }) => {
   test.setTimeout(120_000);
