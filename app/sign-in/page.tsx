@@ -1,13 +1,16 @@
-import type { Metadata } from "next";
 import { redirect } from "next/navigation";
 import { FormMessage } from "@/app/_ui/FormMessage";
+import { titled } from "@/app/_ui/titled";
 import { CompanyButton } from "@/app/sign-in/_components/CompanyButton";
+import { LanguageLinks } from "@/app/sign-in/_components/LanguageLinks";
 import { SignInForm } from "@/app/sign-in/_components/SignInForm";
 import { currentActor } from "@/lib/access/actor";
 import { COMPANY } from "@/lib/access/auth";
+import { ownPath } from "@/lib/access/ownPath";
 import { companySignIn, isDemo } from "@/lib/env";
+import { locale } from "@/lib/kernel/locale";
 
-export const metadata: Metadata = { title: "Sign in" };
+export const generateMetadata = titled("Sign in");
 
 interface Props {
   readonly searchParams: Promise<{ readonly next?: string | string[]; readonly company?: string | string[] }>;
@@ -35,6 +38,7 @@ export default async function SignInPage({ searchParams }: Props) {
       </FormMessage>
       <SignInForm target={target} />
       {company ? <CompanyButton name={company.name} provider={COMPANY} target={target} /> : null}
+      <LanguageLinks back={`/sign-in?next=${encodeURIComponent(target)}`} present={locale().language} />
       {isDemo() ? (
         <p className="border-rule border-t pt-3 text-ink-2 text-sm">
           This is the demonstration of an invented company. Its sign-ins are printed where Ebbline was
@@ -43,9 +47,4 @@ export default async function SignInPage({ searchParams }: Props) {
       ) : null}
     </main>
   );
-}
-
-/** Only a path of this installation is followed after signing in; anything else leads to the start. */
-function ownPath(next: string | undefined): string {
-  return next && /^\/(?![/\\])/.test(next) ? next : "/";
 }

@@ -1,8 +1,9 @@
-import type { Metadata } from "next";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { CalendarFeed } from "@/app/(workspace)/account/_components/CalendarFeed";
 import { ChangePassword } from "@/app/(workspace)/account/_components/ChangePassword";
+import { Reading } from "@/app/(workspace)/account/_components/Reading";
 import { ReportMail } from "@/app/(workspace)/account/_components/ReportMail";
 import { SecondFactor } from "@/app/(workspace)/account/_components/SecondFactor";
 import { Sessions } from "@/app/(workspace)/account/_components/Sessions";
@@ -10,21 +11,28 @@ import { WeeklyMail } from "@/app/(workspace)/account/_components/WeeklyMail";
 import { signedInActor } from "@/lib/access/actor";
 import { readCalendarFeed } from "@/lib/data/calendarFeed";
 import { readDigest } from "@/lib/data/digest";
+import { readReading } from "@/lib/data/reading";
 import { readReportWishes } from "@/lib/data/reportWish";
 import { hasSecondFactor, readSessions } from "@/lib/data/sessions";
 import { readSiteNames } from "@/lib/data/siteNames";
 import { describeRoles } from "@/lib/view/role";
 
-export const metadata: Metadata = { title: "Your account" };
+export const generateMetadata = titled("Your account");
 
 export default async function AccountPage() {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ to: "everybody" });
   const siteNames = await readSiteNames(actor);
   const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
   const role = describeRoles(actor.grants, new Map(siteNames.map((site) => [site.id, site.code])));
   return (
     <>
       <PageHeader title={actor.name} lead={`${actor.email}. ${role}.`} />
+      <Section
+        title="Language and numbers"
+        lead="Words, days and numbers as you read them; names and numbers of your records stay as they were entered."
+      >
+        <Reading reading={await readReading(actor)} />
+      </Section>
       <Section title="Change the password">
         <ChangePassword />
       </Section>

@@ -1,0 +1,19 @@
+import { LANGUAGES } from "@/lib/kernel/locale";
+import { catalogueScript } from "@/lib/words/catalogueScript";
+
+interface Asked {
+  readonly params: Promise<{ readonly file: string }>;
+}
+
+/** The words of a language for the browser; its address names the very content, so it may be kept for ever. */
+export async function GET(_: Request, { params }: Asked): Promise<Response> {
+  const { file } = await params;
+  const script = LANGUAGES.map(catalogueScript).find(({ address }) => address.endsWith(`/${file}`));
+  if (!script) return new Response("There is no such file.", { status: 404 });
+  return new Response(script.text, {
+    headers: {
+      "Content-Type": "text/javascript; charset=utf-8",
+      "Cache-Control": "public, max-age=31536000, immutable",
+    },
+  });
+}

@@ -1,0 +1,51 @@
+import { describe, expect, test } from "vitest";
+import { makeSpeaker } from "@/lib/words/speaker";
+
+const say = makeSpeaker({
+  Lines: "Anlagen",
+  usable: "verwendbar",
+  "No site yet": "Noch kein Standort",
+  "{0} usable of {1} counted": "von {1} gezählten {0} verwendbar",
+  "{0} drives": "{0} Regler",
+  "{0} drive": "{0} Regler",
+  "{0} of {1}": "{0} von {1}",
+  "Account of {0}": "Konto von {0}",
+  "Account of {0}, signed in since {1}": "Konto von {0}, angemeldet seit {1}",
+  "See {0} for the rows of {1}.": "Die Zeilen von {1} stehen unter {0}.",
+});
+
+describe("a text in another language", () => {
+  test("is looked up whole", () => {
+    expect(say("Lines")).toBe("Anlagen");
+    expect(say("No site\u00a0yet")).toBe("Noch kein Standort");
+  });
+
+  test("takes the order of the other language, and puts what stands in its places into words too", () => {
+    expect(say("12 drives usable of 1\u202f300 counted")).toBe(
+      "von 1\u202f300 gezählten 12 Regler verwendbar",
+    );
+    expect(say("See \ue000 for the rows of \ue001.")).toBe("Die Zeilen von \ue001 stehen unter \ue000.");
+  });
+
+  test("takes the pattern with the most letters", () => {
+    expect(say("Account of A. Person, signed in since today")).toBe(
+      "Konto von A. Person, angemeldet seit today",
+    );
+  });
+
+  test("is taken apart where no entry fits it whole", () => {
+    expect(say("Lines · usable")).toBe("Anlagen · verwendbar");
+    expect(say("Usable, No site yet.")).toBe("Verwendbar, Noch kein Standort.");
+    expect(say(" Lines (usable)")).toBe(" Anlagen (verwendbar)");
+  });
+
+  test("stays as it is where the catalogue has nothing: names, numbers of parts, glue between names", () => {
+    for (const text of ["Press 4", "TM-HR-010 B2", "1\u202f234.5", "", "House of Cards", "⟂"])
+      expect(say(text)).toBe(text);
+    expect(say("3 of 12")).toBe("3 von 12");
+  });
+
+  test("comes out the same the second time", () => {
+    expect(say("3 of 12 drives")).toBe(say("3 of 12 drives"));
+  });
+});
