@@ -1,4 +1,5 @@
-import { Logger, parseCronItems, run } from "graphile-worker";
+import { EventEmitter } from "node:events";
+import { Logger, parseCronItems, run, type WorkerEvents } from "graphile-worker";
 import { z } from "zod";
 import { askDueDigests, sendDigest } from "@/lib/data/group/digestMails";
 import { askDueReports, issueDueReport } from "@/lib/data/group/dueReports";
@@ -7,6 +8,7 @@ import { weeklySnapshot } from "@/lib/data/group/weeklySnapshot";
 import { sendWaiting } from "@/lib/data/interface/sendWaiting";
 import { databaseUrl } from "@/lib/env";
 import { deliverMail } from "@/lib/jobs/deliverMail";
+import { keepQueueAlive } from "@/lib/jobs/livingQueue";
 import { sendWebhook } from "@/lib/jobs/sendWebhook";
 import { reportSlot } from "@/lib/schema/report";
 
@@ -34,7 +36,11 @@ export interface Jobs {
  * tried again by the queue. Every hour the reports are made that are due by the clock of each site, each once.
  */
 export async function startJobs(): Promise<Jobs> {
+  const events: WorkerEvents = new EventEmitter();
+  const alive: (() => Promise<void>)[] = [];
+  events.on("pool:create", ({ workerPool }) => alive.push(keepQueueAlive(workerPool.id)));
   const runner = await run({
+    events,
     connectionString: databaseUrl(),
     maxPoolSize: CONNECTIONS,
     concurrency: 1,
@@ -65,5 +71,10 @@ export async function startJobs(): Promise<Jobs> {
       { task: "dueReports", match: "20 * * * *", identifier: "due reports" },
     ]),
   });
-  return { stop: () => runner.stop() };
+  return {
+    stop: async () => {
+      await runner.stop();
+      await Promise.all(alive.map((letGo) => letGo()));
+    },
+  };
 }

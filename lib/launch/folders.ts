@@ -9,3 +9,6 @@ export const stateFolder = join(projectFolder, ".ebbline");
 
 /** The embedded database in use: the demonstration and a plant's own data never share one, so trying one leaves the other alone. */
 export const databaseName = (demo: boolean) => (demo ? "ebbline_demo" : "ebbline");
+
+/** The account the application uses on a database Ebbline makes itself; it owns nothing there. */
+export const APP_ACCOUNT = "ebbline_app";

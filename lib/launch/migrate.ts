@@ -7,7 +7,7 @@ import { connect } from "./connect";
 import { Refusal } from "./refusal";
 
 /** The key Prisma's own runner locks, so that both never run at once. */
-const LOCK = 72_707_369;
+export const LOCK = 72_707_369;
 
 const ownMigrations = fileURLToPath(new URL("../../prisma/migrations", import.meta.url));
 
@@ -37,11 +37,20 @@ export async function migrate(url: string, folder = ownMigrations, last?: string
     const pending = migrations.filter(
       ({ name }) => !applied.has(name) && (last === undefined || name <= last),
     );
+    // Its views would hold the tables as they are.
+    if (pending.length > 0) await client.query("DROP SCHEMA IF EXISTS known CASCADE");
     for (const migration of pending) await apply(client, migration);
+    if (pending.length > 0) await keepPast(client);
     return pending.map(({ name }) => name);
   } finally {
     await client.end();
   }
+}
+
+/** Lets former rows of tables that are new be kept too. */
+async function keepPast(client: Client): Promise<void> {
+  const { rowCount } = await client.query("SELECT WHERE to_regprocedure('keep_past()') IS NOT NULL");
+  if (rowCount === 1) await client.query("SELECT keep_past()");
 }
 
 function readMigrations(folder: string): Migration[] {

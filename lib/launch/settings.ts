@@ -7,6 +7,8 @@ export interface Settings {
   readonly demo: boolean;
   /** A PostgreSQL of one's own; without it the embedded one is started. */
   readonly externalDatabase: string | undefined;
+  /** Its address for the account that owns the tables; undefined where the application uses that one too. */
+  readonly ownerDatabase: string | undefined;
   /** The address people open. */
   readonly address: string;
 }
@@ -22,6 +24,7 @@ export function readSettings(env: Readonly<Record<string, string | undefined>>):
     port,
     demo: env.EBBLINE_DEMO !== "no",
     externalDatabase: env.DATABASE_URL || undefined,
+    ownerDatabase: env.DATABASE_OWNER_URL || undefined,
     address: env.BETTER_AUTH_URL || `http://${reachable(host)}:${port}`,
   };
 }
@@ -31,6 +34,24 @@ export function reachable(host: string): string {
   if (host === "0.0.0.0") return "127.0.0.1";
   if (host === "::") return "[::1]";
   return host.includes(":") ? `[${host}]` : host;
+}
+
+const THIS_MACHINE = /^(127\.\d+\.\d+\.\d+|localhost|\[::1\])$/;
+
+/**
+ * What whoever starts must know when passwords can be read on the way; undefined when they cannot.
+ *
+ * A browser on this machine needs no https. An address others reach does, and so does listening to the network without
+ * saying which address people open.
+ */
+export function unsafeAddress({ address, host }: Pick<Settings, "address" | "host">): string | undefined {
+  const { protocol, hostname } = new URL(address);
+  if (protocol === "https:") return undefined;
+  if (!THIS_MACHINE.test(hostname))
+    return `People open Ebbline at ${address}, where whoever is on the network can read their passwords. Put a proxy with https before it and set BETTER_AUTH_URL to its address; then cookies are for https alone and browsers stay with it.`;
+  if (THIS_MACHINE.test(new URL(`http://${reachable(host)}`).hostname) && host !== "0.0.0.0" && host !== "::")
+    return undefined;
+  return "Ebbline listens to the network without https. Where others open it through a proxy with https, set BETTER_AUTH_URL to that address; nobody should open it otherwise.";
 }
 
 function readPort(written: string): number {

@@ -1,20 +1,22 @@
+import { randomBytes } from "node:crypto";
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
+import { asAccount, openToApplication } from "./appAccount";
 import { build, generateClient, isBuilt } from "./build";
 import { claim } from "./claim";
 import { startEmbedded } from "./embedded/startEmbedded";
-import { isEmpty, makeDatabase, seedDemo } from "./fillDatabase";
-import { databaseName, stateFolder } from "./folders";
+import { makeDatabase, seedDemo } from "./fillDatabase";
+import { APP_ACCOUNT, databaseName, stateFolder } from "./folders";
+import { keptText } from "./keptText";
 import { type Life, live } from "./live";
-import { migrate } from "./migrate";
+import { type OpenedDatabase, openExternal } from "./openExternal";
 import { refuseBusyPort } from "./port";
 import { Refusal } from "./refusal";
-import { readSettings } from "./settings";
+import { readSettings, type Settings, unsafeAddress } from "./settings";
 import { startWeb } from "./web";
 import { firstAdminOrSignIns } from "./welcome";
 
-interface Database {
-  readonly url: string;
+interface Database extends OpenedDatabase {
   /** Fails when the database ends while Ebbline runs; never settles otherwise. */
   readonly lost: Promise<never>;
 }
@@ -25,14 +27,15 @@ await live(async (life) => {
   life.endWith(claim(stateFolder));
   await refuseBusyPort(settings.host, settings.port);
   await buildWhenChanged(life);
-  const open = settings.externalDatabase ? openExternal(settings.externalDatabase) : openEmbedded;
-  const database = await open(settings.demo, life);
+  const database = await (settings.externalDatabase ? openOwn : openEmbedded)(settings, life);
   life.stopping.throwIfAborted();
   console.log("Starting the web server …");
-  const web = await startWeb(settings, database.url);
+  const web = await startWeb(settings, database.appUrl);
   life.endWith(web.stop);
   console.log(`\nEbbline runs at ${settings.address}`);
   for (const line of await firstAdminOrSignIns(database.url, settings)) console.log(line);
+  const warning = unsafeAddress(settings);
+  if (warning) console.log(warning);
   console.log("Ctrl-C stops it.");
   const webLost = web.ended.then(() => lost("The web server ended by itself; what it said is above."));
   await Promise.race([askedToStop(life.stopping), webLost, database.lost]);
@@ -46,33 +49,28 @@ async function buildWhenChanged({ stopping }: Life): Promise<void> {
   await build(stopping);
 }
 
-async function openEmbedded(demo: boolean, life: Life): Promise<Database> {
+async function openEmbedded({ demo }: Settings, life: Life): Promise<Database> {
   console.log("Starting the database …");
   const server = await startEmbedded(join(stateFolder, "database"));
   life.endWith(server.stop);
   const url = await makeDatabase(server.url, databaseName(demo), async (fresh) => {
-    if (demo) await seed(fresh, life);
+    if (!demo) return;
+    console.log("Writing the demonstration company (once) …");
+    await seedDemo(fresh, life.stopping);
   });
-  return {
-    url,
-    lost: server.ended.then(() =>
-      lost(`The database ended by itself; its log is ${server.log}. Start Ebbline again.`),
-    ),
-  };
+  const password = keptText(join(stateFolder, "database-password"), () =>
+    randomBytes(24).toString("base64url"),
+  );
+  const appUrl = asAccount(url, APP_ACCOUNT, password);
+  await openToApplication(url, appUrl);
+  const ended = server.ended.then(() =>
+    lost(`The database ended by itself; its log is ${server.log}. Start Ebbline again.`),
+  );
+  return { url, appUrl, lost: ended };
 }
 
-function openExternal(url: string) {
-  return async (demo: boolean, life: Life): Promise<Database> => {
-    console.log("Updating the database of DATABASE_URL …");
-    await migrate(url);
-    if (demo && (await isEmpty(url))) await seed(url, life);
-    return { url, lost: new Promise(() => undefined) };
-  };
-}
-
-async function seed(url: string, { stopping }: Life): Promise<void> {
-  console.log("Writing the demonstration company (once) …");
-  await seedDemo(url, stopping);
+async function openOwn(settings: Settings, { stopping }: Life): Promise<Database> {
+  return { ...(await openExternal(settings, stopping)), lost: new Promise(() => undefined) };
 }
 
 function askedToStop(stopping: AbortSignal): Promise<void> {

@@ -46,6 +46,8 @@ function environment(settings: Settings, databaseUrl: string): Record<string, st
     HOSTNAME: settings.host,
     PORT: String(settings.port),
     DATABASE_URL: databaseUrl,
+    // Nothing in the application may find the way to the owner's account.
+    DATABASE_OWNER_URL: "",
     EBBLINE_DEMO: settings.demo ? "yes" : "no",
     EBBLINE_DATA_FOLDER: stateFolder,
     BETTER_AUTH_SECRET: secret(),

@@ -6,6 +6,7 @@ import { from as copyFrom } from "pg-copy-streams";
 import { type CopiedTable, copiedTables, quoted, SAME_WORDS } from "@/lib/data/archive/catalogue";
 import { ArchiveRefusal, type CheckedArchive, checkArchive } from "@/lib/data/archive/checkArchive";
 import { keepPerson, putPersonBack } from "@/lib/data/archive/keepPerson";
+import { makeWay, refuseUsed } from "@/lib/data/archive/makeWay";
 import { hashOfTables, type Manifest } from "@/lib/data/archive/manifest";
 import { noteCopy } from "@/lib/data/archive/noteCopy";
 import { readTable } from "@/lib/data/archive/takeOut";
@@ -34,9 +35,14 @@ export async function takeIn(client: ClientBase, { path, person }: Choice): Prom
     await client.query(SAME_WORDS);
     await client.query(`LOCK TABLE "Site", "User", "DataVersion" IN SHARE ROW EXCLUSIVE MODE`);
     await refuseUsed(client, person?.userId);
-    const kept = person === undefined ? undefined : await keepPerson(client, person.userId);
     const tables = await copiedTables(client, checked.manifest);
+    // Children first, so that nothing is left that points to what is gone.
+    const emptied = [...COMPUTED, ...tables.map(({ name }) => name).reverse()];
+    const endWay = await makeWay(client, person?.userId, emptied);
+    const kept = person === undefined ? undefined : await keepPerson(client, person.userId);
+    await empty(client, emptied);
     await fill(client, tables, { ...checked, path });
+    await endWay();
     await refuseOtherContent(client, tables, checked.manifest);
     if (kept) await putPersonBack(client, kept);
     await client.query(`UPDATE "DataVersion" SET "version" = greatest("version", $1::bigint) + 1`, [
@@ -52,16 +58,14 @@ export async function takeIn(client: ClientBase, { path, person }: Choice): Prom
   return checked.manifest;
 }
 
-async function refuseUsed(client: ClientBase, person: string | undefined): Promise<void> {
-  const { rows } = await client.query<{ used: boolean }>(
-    `SELECT EXISTS (SELECT FROM "Site") OR EXISTS (SELECT FROM "Part") OR EXISTS (SELECT FROM "ImportBatch")
-       OR EXISTS (SELECT FROM "User" WHERE "id" IS DISTINCT FROM $1) AS used`,
-    [person ?? null],
+/** What this account may not delete was emptied when way was made. */
+async function empty(client: ClientBase, tables: readonly string[]): Promise<void> {
+  const { rows } = await client.query<{ name: string }>(
+    `SELECT t.name FROM unnest($1::text[]) WITH ORDINALITY AS t(name, place)
+     WHERE has_table_privilege(quote_ident(t.name), 'DELETE') ORDER BY t.place`,
+    [tables],
   );
-  if (rows[0]?.used)
-    throw new ArchiveRefusal(
-      "This installation holds sites, parts, files or people already, and a copy is only taken into an empty one. Nothing was written. Start an empty installation (another database, or another folder with EBBLINE_DEMO=no) and take the copy in there.",
-    );
+  for (const { name } of rows) await client.query(`DELETE FROM ${quoted(name)}`);
 }
 
 async function fill(
@@ -69,13 +73,6 @@ async function fill(
   tables: readonly CopiedTable[],
   { path, files, manifest }: CheckedArchive & { readonly path: string },
 ): Promise<void> {
-  // Children first, so that nothing is left that points to what is gone.
-  const emptied = [...COMPUTED, ...tables.map(({ name }) => name).reverse()];
-  for (const table of emptied) {
-    // What the product refuses to change again is written here for the first time.
-    await client.query(`ALTER TABLE ${quoted(table)} DISABLE TRIGGER USER`);
-    await client.query(`DELETE FROM ${quoted(table)}`);
-  }
   for (const { name, columns } of tables) {
     const archived = manifest.tables.find((table) => table.name === name);
     const file = archived && files.get(archived.file);
@@ -86,7 +83,6 @@ async function fill(
     );
     await pipeline(Readable.from(unzip(path, file), { objectMode: false }), sink);
   }
-  for (const table of emptied) await client.query(`ALTER TABLE ${quoted(table)} ENABLE TRIGGER USER`);
 }
 
 /** Reads back what was written: what does not give the same hash is not kept. */

@@ -1,5 +1,7 @@
+import { randomBytes } from "node:crypto";
 import { existsSync, rmSync } from "node:fs";
 import { join } from "node:path";
+import { asAccount, openToApplication } from "../appAccount";
 import { isBuilt } from "../build";
 import { dropDatabase, makeDatabase, seedDemo } from "../fillDatabase";
 import { projectFolder, stateFolder } from "../folders";
@@ -53,8 +55,10 @@ async function serveDemo(name: string, server: (name: string) => string, life: L
   const url = await makeDatabase(server, name, (fresh) => seedDemo(fresh, life.stopping));
   const port = await freePort(0);
   const address = `http://127.0.0.1:${port}`;
-  const settings = { host: "127.0.0.1", port, demo: true, externalDatabase: undefined, address };
-  const web = await startWeb(settings, url);
+  const appUrl = asAccount(url, `${name}_app`, randomBytes(24).toString("base64url"));
+  await openToApplication(url, appUrl);
+  const of = { externalDatabase: undefined, ownerDatabase: undefined };
+  const web = await startWeb({ host: "127.0.0.1", port, demo: true, address, ...of }, appUrl);
   life.endWith(web.stop);
   return address;
 }

@@ -15,8 +15,8 @@ export interface DataPlace {
 
 /** The database `npm start` works on, whether it runs now or not; an embedded one is started for the while. */
 export async function openDataPlace(life: Life): Promise<DataPlace> {
-  const { externalDatabase, demo } = readSettings(process.env);
-  if (externalDatabase) return { url: externalDatabase };
+  const { externalDatabase, ownerDatabase, demo } = readSettings(process.env);
+  if (externalDatabase) return { url: ownerDatabase ?? externalDatabase };
   const folder = join(stateFolder, "database");
   const url = runningEmbedded(folder) ?? (await started(folder, life));
   const name = databaseName(demo);
