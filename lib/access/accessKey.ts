@@ -35,7 +35,8 @@ export async function actorOfKey(authorization: string | null): Promise<Knock> {
   const person = await readActor(key.userId);
   if (!person) return { kind: "nobody" };
   const { id, name, deeds, siteIds } = key;
-  const grants = narrowGrants(person.grants, { deeds, siteIds });
+  // Amounts are shown to a key where they are shown to its person.
+  const grants = narrowGrants(person.grants, { deeds: [...deeds, "money:read"], siteIds });
   return { kind: "actor", actor: { ...person, grants, key: { id, name } } };
 }
 

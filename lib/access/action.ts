@@ -1,7 +1,9 @@
 import "server-only";
 import type { z } from "zod";
 import { type Actor, currentActor } from "@/lib/access/actor";
-import { type Deed, maySomewhere } from "@/lib/access/policy";
+import { sentFromThePast } from "@/lib/access/lookingBack";
+import { type Deed, maySomewhere, projectsOf } from "@/lib/access/policy";
+import { TROUBLES, troubleOf } from "@/lib/access/trouble";
 import { err, type Result } from "@/lib/kernel/result";
 
 /** Why a change was not made: what the person reads, and which fields it is about. */
@@ -16,6 +18,8 @@ interface Recipe<S extends z.ZodType, T> {
   readonly needs: Deed;
   readonly input: S;
   readonly run: (actor: Actor, input: z.output<S>) => Promise<Result<T, Refusal>>;
+  /** Contractors may ask too; `run` finds whether the row is of their project. */
+  readonly inProject?: boolean;
 }
 
 /**
@@ -23,12 +27,14 @@ interface Recipe<S extends z.ZodType, T> {
  *
  * Where the deed is allowed is decided again inside the query, by the rows it touches.
  */
-export function action<S extends z.ZodType, T>({ needs, input, run }: Recipe<S, T>) {
-  return async (raw: z.input<S>): Promise<Result<T, Refusal>> => {
+export function action<S extends z.ZodType, T>({ needs, input, run, inProject = false }: Recipe<S, T>) {
+  const act = async (raw: z.input<S>): Promise<Result<T, Refusal>> => {
     const actor = await currentActor();
     if (!actor)
       return err({ code: "signedOut", reason: "You are signed out. Sign in again; nothing was changed." });
-    if (!maySomewhere(actor.grants, needs))
+    if (await sentFromThePast()) return err(PAST);
+    const { grants } = actor;
+    if (!maySomewhere(grants, needs) && !(inProject && projectsOf(grants, needs).length > 0))
       return err({
         code: "forbidden",
         reason: "Your role does not allow this. Ask an administrator of Ebbline.",
@@ -37,6 +43,23 @@ export function action<S extends z.ZodType, T>({ needs, input, run }: Recipe<S, 
     if (!read.success) return err(invalid(read.error));
     return run(actor, read.data);
   };
+  const inWords = (raw: z.input<S>) => act(raw).catch(refusalOf);
+  // What is asked for stands beside the function, where a test reads it; only the function itself can be called.
+  return Object.assign(inWords, { input });
+}
+
+const PAST: Refusal = {
+  code: "impossible",
+  reason:
+    "This page shows what was known earlier. Nothing was changed. Go back to today to change something.",
+};
+
+/** A database that is away, or a full disk, is told in words where the person stands; all else is not caught. */
+function refusalOf(error: unknown): Result<never, Refusal> {
+  const trouble = troubleOf(error);
+  if (trouble === null) throw error;
+  process.stderr.write(`Action: ${error instanceof Error ? error.message : String(error)}\n`);
+  return err({ code: "impossible", reason: TROUBLES[trouble] });
 }
 
 function invalid(error: z.ZodError): Refusal {

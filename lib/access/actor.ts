@@ -3,8 +3,10 @@ import { headers } from "next/headers";
 import { redirect } from "next/navigation";
 import { cache } from "react";
 import { auth } from "@/lib/access/auth";
-import type { GrantedRole } from "@/lib/access/policy";
+import { grantOf, grantsInForce } from "@/lib/access/grants";
+import { type GrantedRole, maySomewhere, onlyReading, projectsOf, withAmounts } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
+import { lookedBackTo } from "@/lib/data/lookBack";
 
 /** Who is asking, and what they may do where; the first argument of each read and write. */
 export interface Actor {
@@ -27,20 +29,54 @@ export interface OnceRequest {
 
 const currentSession = cache(async () => auth().api.getSession({ headers: await headers() }));
 
-/** The signed-in person of this request, or null. */
-export const currentActor = cache(async (): Promise<Actor | null> => {
+const signedIn = cache(async (): Promise<Actor | null> => {
   const session = await currentSession();
   return session ? readActor(session.user.id) : null;
 });
+
+/** The signed-in person of this request, or null; looking back they may only read. */
+export async function currentActor(): Promise<Actor | null> {
+  const actor = await signedIn();
+  return actor && lookedBackTo() !== null ? { ...actor, grants: onlyReading(actor.grants) } : actor;
+}
 
 /** The session this request came by, of the person's several; "" when signed out. */
 export async function currentSessionId(): Promise<string> {
   return (await currentSession())?.session.id ?? "";
 }
 
-/** The signed-in person of this request; others are sent to the sign-in page. */
-export async function signedInActor(): Promise<Actor> {
-  return (await currentActor()) ?? redirect("/sign-in");
+/** What a page shows, by which is decided who may open it; the strictest unless it says otherwise. */
+interface PageKind {
+  /** `hidden`: the page tells no amounts of money to whom they are not shown. */
+  readonly amounts?: "hidden";
+  /** `contractors`: those of a project too; `everybody`: whoever is signed in, with a role or without. */
+  readonly to?: "contractors" | "everybody";
+}
+
+/**
+ * The signed-in person of this request; others are sent to the sign-in page, and to a page of theirs who may not open
+ * this one. A page that tells amounts is read as somebody who has no role where amounts are not shown to them.
+ */
+export async function signedInActor({ amounts, to }: PageKind = {}): Promise<Actor> {
+  const actor = (await currentActor()) ?? redirect("/sign-in");
+  if (to === "everybody") return actor;
+  const worksOutside = projectsOf(actor.grants, "read").length > 0;
+  if (!maySomewhere(actor.grants, "read") && !(to === "contractors" && worksOutside))
+    redirect(worksOutside ? "/projects" : "/account");
+  if (amounts === "hidden") return actor;
+  const grants = withAmounts(actor.grants);
+  if (!maySomewhere(grants, "read") && projectsOf(grants, "read").length === 0) redirect("/amounts");
+  return { ...actor, grants };
+}
+
+/**
+ * The person of a request for a file or a list, or null: nobody, or somebody who reads at no site. What tells amounts is
+ * read, as a page is, as somebody who has no role where they are not shown.
+ */
+export async function currentReader({ amounts }: Pick<PageKind, "amounts"> = {}): Promise<Actor | null> {
+  const actor = await currentActor();
+  const grants = amounts === "hidden" || !actor ? actor?.grants : withAmounts(actor.grants);
+  return actor && grants && maySomewhere(grants, "read") ? { ...actor, grants } : null;
 }
 
 /** Somebody by id, for requests that prove who asks in another way than a session; null when there is none. */
@@ -52,9 +88,9 @@ export async function readActor(userId: string): Promise<Actor | null> {
       name: true,
       email: true,
       banned: true,
-      grants: { select: { role: true, siteId: true } },
+      grants: grantsInForce(),
     },
   });
   if (!user || user.banned) return null;
-  return { userId: user.id, name: user.name, email: user.email, grants: user.grants };
+  return { userId: user.id, name: user.name, email: user.email, grants: user.grants.map(grantOf) };
 }

@@ -6,7 +6,7 @@ import { admin } from "better-auth/plugins/admin";
 import { genericOAuth } from "better-auth/plugins/generic-oauth";
 import { twoFactor } from "better-auth/plugins/two-factor";
 import { afterSignIn, beforeSignIn } from "@/lib/access/signInTrail";
-import { database } from "@/lib/data/client";
+import { presentDatabase } from "@/lib/data/client";
 import { authSecret, authUrl, companySignIn } from "@/lib/env";
 
 const MINIMUM_PASSWORD = 12;
@@ -37,7 +37,7 @@ function companyPlugins() {
 /** The sign-in on the settings and the database as they are now. */
 export function makeAuth() {
   return betterAuth({
-    database: prismaAdapter(database(), { provider: "postgresql" }),
+    database: prismaAdapter(presentDatabase(), { provider: "postgresql" }),
     secret: authSecret(),
     baseURL: authUrl(),
     emailAndPassword: { enabled: true, disableSignUp: true, minPasswordLength: MINIMUM_PASSWORD },

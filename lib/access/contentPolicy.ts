@@ -1,6 +1,9 @@
 /** Header of a request, set by the proxy, that hands the nonce of its answer to the page. */
 export const NONCE = "x-nonce";
 
+/** Header of a request, set by the proxy, that tells a layout which path and question are asked for. */
+export const PATH = "x-path";
+
 /**
  * What a page may load, as a Content-Security-Policy: its own origin's files, and of scripts only those that carry the
  * nonce of this very answer and what they load themselves.

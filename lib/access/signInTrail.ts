@@ -30,7 +30,8 @@ export const afterSignIn = createAuthMiddleware(async ({ path, body, context }) 
   }
   if (DEEDS[path] && !failed && session) return keep(session.user.id, DEEDS[path]);
   // Leading somebody back from the company's sign-in counts as failed to the library, for it redirects.
-  if (newSession) await keep(newSession.user.id, "session:open");
+  // A session that is looked at near its end is renewed, which opens none.
+  if (newSession && path !== "/get-session") await keep(newSession.user.id, "session:open");
 });
 
 async function keep(userId: string, deed: string): Promise<void> {

@@ -3,18 +3,20 @@ import { randomUUID } from "node:crypto";
 import { hashPassword } from "better-auth/crypto";
 import type { Refusal } from "@/lib/access/action";
 import type { Actor } from "@/lib/access/actor";
-import { type GrantedRole, scopeOf } from "@/lib/access/policy";
+import { everyGrant, type StoredGrant } from "@/lib/access/grants";
+import { scopeOf } from "@/lib/access/policy";
 import { change, type Transaction } from "@/lib/data/change";
 import { database } from "@/lib/data/client";
 import { err, ok, type Result } from "@/lib/kernel/result";
-import type { AddPerson, CloseAccount, SetGrants } from "@/lib/schema/people";
+import type { AddPerson, CloseAccount, PersonGrant, SetGrants } from "@/lib/schema/people";
 
 export interface Person {
   readonly userId: string;
   readonly name: string;
   readonly email: string;
   readonly closed: boolean;
-  readonly grants: readonly GrantedRole[];
+  /** Those that ended included. */
+  readonly grants: readonly PersonGrant[];
 }
 
 const notAllowed: Refusal = {
@@ -37,10 +39,27 @@ export async function readPeople(actor: Actor): Promise<Person[]> {
       name: true,
       email: true,
       banned: true,
-      grants: { select: { role: true, siteId: true } },
+      grants: everyGrant,
     },
   });
-  return users.map(({ id, banned, ...user }) => ({ ...user, userId: id, closed: banned === true }));
+  return users.map(({ id, banned, grants, ...user }) => ({
+    ...{ ...user, userId: id, closed: banned === true, grants: grants.map(plainGrant) },
+  }));
+}
+
+function plainGrant({ endsOn, without, ...grant }: StoredGrant): PersonGrant {
+  return {
+    ...grant,
+    without: without as PersonGrant["without"],
+    endsOn: endsOn?.toISOString().slice(0, 10) ?? null,
+  };
+}
+
+/** Roles as rows of a person. */
+export function grantRows(userId: string, grants: readonly PersonGrant[]) {
+  return grants.map(({ endsOn, ...grant }) => ({
+    ...{ ...grant, userId, endsOn: endsOn === null ? null : new Date(`${endsOn}T00:00:00Z`) },
+  }));
 }
 
 /** Makes an account with its roles; a person a copy brought without a password is given one. */
@@ -67,7 +86,7 @@ export async function addNewPerson(
     await tx.account.create({
       data: { id: randomUUID(), accountId: id, providerId: "credential", userId: id, password },
     });
-    await tx.grant.createMany({ data: grants.map((grant) => ({ ...grant, userId: id })) });
+    await tx.grant.createMany({ data: grantRows(id, grants) });
     record({ deed: "people:add", entity: "User", entityId: id, after: { name, email, grants } });
     return ok({ userId: id });
   });
@@ -80,11 +99,11 @@ export async function setPersonGrants(
 ): Promise<Result<null, Refusal>> {
   if (!rulesPeople(actor)) return err(notAllowed);
   return change(actor, async (tx, record) => {
-    const before = await tx.grant.findMany({ where: { userId }, select: { role: true, siteId: true } });
+    const before = (await tx.grant.findMany({ where: { userId }, ...everyGrant })).map(plainGrant);
     if (!(await tx.user.findUnique({ where: { id: userId }, select: { id: true } })))
       return err(noSuchPerson);
     await tx.grant.deleteMany({ where: { userId } });
-    await tx.grant.createMany({ data: grants.map((grant) => ({ ...grant, userId })) });
+    await tx.grant.createMany({ data: grantRows(userId, grants) });
     if (!(await somebodyRules(tx))) return err(lastAdmin);
     record({ deed: "people:grants", entity: "User", entityId: userId, before, after: grants });
     return ok(null);
@@ -125,7 +144,7 @@ function taken(email: string): Refusal {
 async function somebodyRules(tx: Transaction): Promise<boolean> {
   const rulers = await tx.$queryRaw<{ id: string }[]>`
     SELECT u."id" FROM "User" u JOIN "Grant" g ON g."userId" = u."id"
-    WHERE g."role" = 'admin' AND g."siteId" IS NULL AND u."banned" IS NOT TRUE
+    WHERE g."role" = 'admin' AND g."siteId" IS NULL AND g."endsOn" IS NULL AND u."banned" IS NOT TRUE
     FOR UPDATE OF u`;
   return rulers.length > 0;
 }

@@ -1,6 +1,6 @@
-import type { Metadata } from "next";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { NotYours } from "@/app/(workspace)/people/_components/NotYours";
 import { PeopleTable } from "@/app/(workspace)/people/_components/PeopleTable";
 import { RoleGuide } from "@/app/(workspace)/people/_components/RoleGuide";
@@ -8,22 +8,24 @@ import { signedInActor } from "@/lib/access/actor";
 import { scopeOf } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readPeople } from "@/lib/data/people";
+import { readProjectNames } from "@/lib/data/projectNames";
 import { readSiteNames } from "@/lib/data/siteNames";
 import { count } from "@/lib/view/number";
 
-export const metadata: Metadata = { title: "People" };
+export const generateMetadata = titled("People");
 
 interface PeoplePageProps {
   readonly searchParams: Promise<{ readonly asOf?: string }>;
 }
 
 export default async function PeoplePage({ searchParams }: PeoplePageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   if (scopeOf(actor.grants, "people:write") !== "all") return <NotYours />;
-  const [asOf, people, sites] = await Promise.all([
+  const [asOf, people, sites, projects] = await Promise.all([
     readAsOf(actor, (await searchParams).asOf),
     readPeople(actor),
     readSiteNames(actor),
+    readProjectNames(actor),
   ]);
   const open = people.filter((person) => !person.closed).length;
   return (
@@ -34,7 +36,7 @@ export default async function PeoplePage({ searchParams }: PeoplePageProps) {
         asOf={asOf}
       />
       <Section title="Accounts">
-        <PeopleTable people={people} sites={sites} ownId={actor.userId} />
+        <PeopleTable {...{ people, sites, projects }} ownId={actor.userId} />
       </Section>
       <Section
         title="What each role may do"

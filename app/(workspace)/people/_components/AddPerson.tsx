@@ -3,24 +3,26 @@ import { Dialog } from "@/app/_ui/Dialog";
 import { FormMessage } from "@/app/_ui/FormMessage";
 import { TextField } from "@/app/_ui/field/TextField";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
-import { FRESH_ENTRY, RoleEntries } from "@/app/(workspace)/people/_components/RoleEntries";
+import { RoleEntries } from "@/app/(workspace)/people/_components/RoleEntries";
 import { makeAccount } from "@/app/(workspace)/people/actions";
 import type { Refusal } from "@/lib/access/action";
+import type { ProjectName } from "@/lib/data/projectNames";
 import type { SiteName } from "@/lib/data/siteNames";
-import { grantRoles, isPlaceless, type RoleEntry } from "@/lib/view/roleEntry";
+import { FRESH_ENTRY, grantRoles, lackOf, type RoleEntry } from "@/lib/view/roleEntry";
 
 interface AddPersonProps {
   readonly sites: readonly SiteName[];
+  readonly projects: readonly ProjectName[];
   readonly onAdded: (name: string) => void;
 }
 
 /** The button that makes an account, and its form. */
-export function AddPerson({ sites, onAdded }: AddPersonProps) {
+export function AddPerson({ sites, projects, onAdded }: AddPersonProps) {
   return (
     <Dialog trigger="Add a person" kind="primary" title="Add a person">
       {(close) => (
         <PersonForm
-          sites={sites}
+          {...{ sites, projects }}
           onAdded={(name) => {
             close();
             onAdded(name);
@@ -31,7 +33,7 @@ export function AddPerson({ sites, onAdded }: AddPersonProps) {
   );
 }
 
-function PersonForm({ sites, onAdded }: AddPersonProps) {
+function PersonForm({ sites, projects, onAdded }: AddPersonProps) {
   const [entries, setEntries] = useState<readonly RoleEntry[]>([FRESH_ENTRY]);
   const [checked, setChecked] = useState(false);
   const [refusal, setRefusal] = useState<Refusal | null>(null);
@@ -40,7 +42,7 @@ function PersonForm({ sites, onAdded }: AddPersonProps) {
     event.preventDefault();
     setChecked(true);
     setRefusal(null);
-    if (entries.some(isPlaceless)) return;
+    if (entries.some((entry) => lackOf(entry) !== null)) return;
     const data = new FormData(event.currentTarget);
     const text = (name: string) => String(data.get(name) ?? "");
     start(async () => {
@@ -76,7 +78,7 @@ function PersonForm({ sites, onAdded }: AddPersonProps) {
         hint="At least 12 characters, readable here so that you can tell it in person."
         error={problem("password")}
       />
-      <RoleEntries {...{ sites, entries, checked }} onChange={setEntries} />
+      <RoleEntries {...{ sites, projects, entries, checked }} onChange={setEntries} />
       <FormMessage kind="problem">{problem("grants") ?? refusal?.reason}</FormMessage>
       <div>
         <SubmitButton pending={pending} pendingText="Making the account…">

@@ -6,12 +6,14 @@ import { SubmitButton } from "@/app/_ui/SubmitButton";
 import { RoleEntries } from "@/app/(workspace)/people/_components/RoleEntries";
 import { saveRoles } from "@/app/(workspace)/people/actions";
 import type { Person } from "@/lib/data/people";
+import type { ProjectName } from "@/lib/data/projectNames";
 import type { SiteName } from "@/lib/data/siteNames";
-import { gatherRoles, grantRoles, isPlaceless, type RoleEntry } from "@/lib/view/roleEntry";
+import { gatherRoles, grantRoles, lackOf, type RoleEntry } from "@/lib/view/roleEntry";
 
 interface ChangeRolesProps {
   readonly person: Person;
   readonly sites: readonly SiteName[];
+  readonly projects: readonly ProjectName[];
   readonly isOwn: boolean;
   readonly onSaved: () => void;
 }
@@ -33,7 +35,7 @@ export function ChangeRoles({ onSaved, ...rest }: ChangeRolesProps) {
   );
 }
 
-function RolesForm({ person, sites, isOwn, onSaved }: ChangeRolesProps) {
+function RolesForm({ person, sites, projects, isOwn, onSaved }: ChangeRolesProps) {
   const [entries, setEntries] = useState<readonly RoleEntry[]>(() => gatherRoles(person.grants));
   const [checked, setChecked] = useState(false);
   const [reason, setReason] = useState("");
@@ -42,7 +44,7 @@ function RolesForm({ person, sites, isOwn, onSaved }: ChangeRolesProps) {
     event.preventDefault();
     setChecked(true);
     setReason("");
-    if (entries.some(isPlaceless)) return;
+    if (entries.some((entry) => lackOf(entry) !== null)) return;
     start(async () => {
       const answer = await saveRoles({ userId: person.userId, grants: grantRoles(entries) });
       if (answer.ok) onSaved();
@@ -57,7 +59,7 @@ function RolesForm({ person, sites, isOwn, onSaved }: ChangeRolesProps) {
           take it back.
         </Notice>
       ) : null}
-      <RoleEntries {...{ sites, entries, checked }} onChange={setEntries} />
+      <RoleEntries {...{ sites, projects, entries, checked }} onChange={setEntries} />
       <FormMessage kind="problem">{reason}</FormMessage>
       <div>
         <SubmitButton pending={pending}>Save roles</SubmitButton>

@@ -7,19 +7,21 @@ import { useDone } from "@/app/(workspace)/_components/useDone";
 import { AddPerson } from "@/app/(workspace)/people/_components/AddPerson";
 import { personColumns } from "@/app/(workspace)/people/_components/personColumns";
 import type { Person } from "@/lib/data/people";
+import type { ProjectName } from "@/lib/data/projectNames";
 import type { SiteName } from "@/lib/data/siteNames";
 
 interface PeopleTableProps {
   readonly people: readonly Person[];
   readonly sites: readonly SiteName[];
+  readonly projects: readonly ProjectName[];
   /** Whose own account cannot be closed from here. */
   readonly ownId: string;
 }
 
 /** Everybody with an account, and what can be changed about it. */
-export function PeopleTable({ people, sites, ownId }: PeopleTableProps) {
+export function PeopleTable({ people, sites, projects, ownId }: PeopleTableProps) {
   const { done, tell, undo, close } = useDone();
-  const columns = useMemo(() => personColumns({ sites, ownId, tell }), [sites, ownId, tell]);
+  const columns = useMemo(() => personColumns({ sites, projects, ownId, tell }), [sites, projects, ownId, tell]);
   const message = done?.message ?? null;
   return (
     <>
@@ -33,7 +35,7 @@ export function PeopleTable({ people, sites, ownId }: PeopleTableProps) {
         noun="people"
         extra={
           <AddPerson
-            sites={sites}
+            {...{ sites, projects }}
             onAdded={(name) =>
               tell({ message: `${name} can sign in now. Tell the first password in person.` })
             }

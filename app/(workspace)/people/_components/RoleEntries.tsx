@@ -1,12 +1,16 @@
 import { Button } from "@/app/_ui/Button";
 import { SelectField } from "@/app/_ui/field/SelectField";
+import { RoleLimits } from "@/app/(workspace)/people/_components/RoleLimits";
 import { RolePlaces } from "@/app/(workspace)/people/_components/RolePlaces";
+import { RoleProject } from "@/app/(workspace)/people/_components/RoleProject";
+import type { ProjectName } from "@/lib/data/projectNames";
 import type { SiteName } from "@/lib/data/siteNames";
-import type { RoleEntry } from "@/lib/view/roleEntry";
+import { FRESH_ENTRY, type RoleEntry } from "@/lib/view/roleEntry";
 import { roles } from "@/lib/view/roles";
 
 export interface RoleEntriesProps {
   readonly sites: readonly SiteName[];
+  readonly projects: readonly ProjectName[];
   readonly entries: readonly RoleEntry[];
   readonly onChange: (entries: readonly RoleEntry[]) => void;
   /** Points out the roles that name no place. */
@@ -15,11 +19,8 @@ export interface RoleEntriesProps {
 
 const CHOICES = roles.map(({ role, name }) => ({ value: role, label: name }));
 
-/** A role nobody has to take back: reading, and nowhere yet. */
-export const FRESH_ENTRY: RoleEntry = { role: "viewer", everywhere: false, siteIds: [] };
-
 /** The roles of one person, each with the sites it holds at. */
-export function RoleEntries({ sites, entries, onChange, checked }: RoleEntriesProps) {
+export function RoleEntries({ sites, projects, entries, onChange, checked }: RoleEntriesProps) {
   const replace = (place: number, next: RoleEntry) =>
     onChange(entries.map((entry, at) => (at === place ? next : entry)));
   return (
@@ -39,14 +40,24 @@ export function RoleEntries({ sites, entries, onChange, checked }: RoleEntriesPr
               value={entry.role}
               onChange={(event) => {
                 const role = roles.find((one) => one.role === event.target.value)?.role;
-                if (role) replace(place, { ...entry, role });
+                // Amounts are not for people from outside unless somebody says so.
+                if (role) replace(place, { ...entry, role, amounts: role !== "contractor" });
               }}
             />
-            <RolePlaces
-              {...{ sites, entry, checked }}
-              name={`places-${place}`}
-              onChange={(next) => replace(place, next)}
-            />
+            {entry.role === "contractor" ? (
+              <RoleProject
+                {...{ projects, entry, checked }}
+                name={`project-${place}`}
+                onChange={(next) => replace(place, next)}
+              />
+            ) : (
+              <RolePlaces
+                {...{ sites, entry, checked }}
+                name={`places-${place}`}
+                onChange={(next) => replace(place, next)}
+              />
+            )}
+            <RoleLimits {...{ entry }} name={`limits-${place}`} onChange={(next) => replace(place, next)} />
             <div>
               <Button kind="quiet" onClick={() => onChange(entries.filter((_, at) => at !== place))}>
                 Remove {name.toLowerCase()}

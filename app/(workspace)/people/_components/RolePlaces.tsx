@@ -1,7 +1,7 @@
 import { useId } from "react";
 import { CheckboxField } from "@/app/_ui/field/CheckboxField";
 import type { SiteName } from "@/lib/data/siteNames";
-import { isPlaceless, type RoleEntry } from "@/lib/view/roleEntry";
+import { lackOf, type RoleEntry } from "@/lib/view/roleEntry";
 
 interface RolePlacesProps {
   readonly sites: readonly SiteName[];
@@ -14,13 +14,13 @@ interface RolePlacesProps {
 /** Where a role holds: at all sites or at those ticked. */
 export function RolePlaces({ sites, entry, name, checked, onChange }: RolePlacesProps) {
   const problem = useId();
-  const wrong = checked && isPlaceless(entry);
+  const lack = checked ? lackOf(entry) : null;
   const tick = (id: string, on: boolean) => {
     const others = entry.siteIds.filter((one) => one !== id);
     onChange({ ...entry, siteIds: on ? [...others, id] : others });
   };
   return (
-    <fieldset aria-describedby={wrong ? problem : undefined}>
+    <fieldset aria-describedby={lack ? problem : undefined}>
       <legend className="font-semibold text-[0.9375rem]">Where</legend>
       <CheckboxField
         label="All sites, those to come included"
@@ -41,9 +41,9 @@ export function RolePlaces({ sites, entry, name, checked, onChange }: RolePlaces
           ))}
         </div>
       )}
-      {wrong ? (
+      {lack ? (
         <p id={problem} className="border-worse border-l-4 pl-2 font-medium text-sm">
-          Choose all sites or at least one site.
+          {lack}
         </p>
       ) : null}
     </fieldset>

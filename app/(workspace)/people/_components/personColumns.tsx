@@ -4,18 +4,23 @@ import { AccountSwitch } from "@/app/(workspace)/people/_components/AccountSwitc
 import { ChangeRoles } from "@/app/(workspace)/people/_components/ChangeRoles";
 import { saveRoles, switchAccount } from "@/app/(workspace)/people/actions";
 import type { Person } from "@/lib/data/people";
+import type { ProjectName } from "@/lib/data/projectNames";
 import type { SiteName } from "@/lib/data/siteNames";
 import { describeEntry, gatherRoles } from "@/lib/view/roleEntry";
 
 interface Around {
   readonly sites: readonly SiteName[];
+  readonly projects: readonly ProjectName[];
   readonly ownId: string;
   readonly tell: (done: Done) => void;
 }
 
 /** The columns of the people table. */
 export function personColumns(around: Around): readonly Column<Person>[] {
-  const codes = new Map(around.sites.map((site) => [site.id, site.code]));
+  const codes = {
+    sites: new Map(around.sites.map((site) => [site.id, site.code])),
+    projects: new Map(around.projects.map((project) => [project.id, project.code])),
+  };
   const roleLines = (person: Person) =>
     gatherRoles(person.grants).map((entry) => describeEntry(entry, codes));
   return [
@@ -54,7 +59,7 @@ function RoleLines({ lines }: { readonly lines: readonly string[] }) {
   ));
 }
 
-function Changes({ person, sites, ownId, tell }: Around & { readonly person: Person }) {
+function Changes({ person, sites, projects, ownId, tell }: Around & { readonly person: Person }) {
   const { userId, name, grants, closed } = person;
   const isOwn = userId === ownId;
   const switched = closed
@@ -63,7 +68,7 @@ function Changes({ person, sites, ownId, tell }: Around & { readonly person: Per
   return (
     <span className="flex flex-wrap gap-1">
       <ChangeRoles
-        {...{ person, sites, isOwn }}
+        {...{ person, sites, projects, isOwn }}
         onSaved={() =>
           tell({
             message: `Roles of ${name} changed.`,
