@@ -1,12 +1,8 @@
-import { execFile } from "node:child_process";
 import { availableParallelism, loadavg, totalmem } from "node:os";
-import { promisify } from "node:util";
-import { Client } from "pg";
 import { database } from "@/lib/data/client";
-import { openTestServer } from "@/lib/launch/check/testServer";
-import { type Life, live } from "@/lib/launch/live";
-import { migrate } from "@/lib/launch/migrate";
+import { live } from "@/lib/launch/live";
 import { readBareAlone } from "@/test/bench/bareReading";
+import { openLarge } from "@/test/bench/largeDatabase";
 import { DRAWS_OF_REFRESH, measureDraws, measureRefresh, measureSteps } from "@/test/bench/refresh";
 import { measureSpreadsheet } from "@/test/bench/spreadsheet";
 import { type Measured, printTable } from "@/test/bench/table";
@@ -14,34 +10,6 @@ import { type Measured, printTable } from "@/test/bench/table";
 const AS_OF = "2026-11-30";
 const WINDOW = `WHERE "happenedAt" >= DATE '2021-11-30' AND "happenedAt" < DATE '2026-12-01' AND "setAside" IS NULL`;
 const MOST_MEGABYTES = 1000;
-
-/** A database with the `large` demonstration: the one given, or a new one that is dropped at the end. */
-async function openLarge(life: Life): Promise<string> {
-  const given = process.env.EBBLINE_BENCH_DATABASE_URL;
-  if (given) {
-    await migrate(given);
-    return given;
-  }
-  const server = await openTestServer(life);
-  const admin = new Client({ connectionString: server("postgres") });
-  await admin.connect();
-  await admin.query("DROP DATABASE IF EXISTS ebbline_bench WITH (FORCE)");
-  await admin.query("CREATE DATABASE ebbline_bench");
-  life.endWith(async () => {
-    await admin.query("DROP DATABASE ebbline_bench WITH (FORCE)");
-    await admin.end();
-  });
-  const url = server("ebbline_bench");
-  await migrate(url);
-  console.log("Filling a database with the large demonstration …");
-  // By a process of its own: its memory is none of the engine's.
-  await promisify(execFile)(
-    process.execPath,
-    ["--conditions=react-server", "--import", "tsx", "seed/index.ts", "large"],
-    { env: { ...process.env, DATABASE_URL: url } },
-  );
-  return url;
-}
 
 interface Compared {
   readonly name: string;

@@ -3,7 +3,15 @@ import type { Actor } from "@/lib/access/actor";
 import { maySomewhere } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { siteIds } from "@/lib/data/scope";
-import { holds, MOST_HITS, onLine, type RankedHit, rankOf, type Wanted } from "@/lib/data/search/matching";
+import {
+  firstOf,
+  holds,
+  MOST_HITS,
+  onLine,
+  type RankedHit,
+  rankOf,
+  type Wanted,
+} from "@/lib/data/search/matching";
 import { Prisma } from "@/prisma/generated/client";
 
 const NUMBER = Prisma.sql`p."number"`;
@@ -66,24 +74,25 @@ interface SerialRow {
 /** Units by serial number: where each is on the day, or where it last was. */
 export async function searchSerials(actor: Actor, { key, asOf }: Wanted): Promise<RankedHit[]> {
   const ids = siteIds(actor, "read")?.in ?? null;
+  const units = {
+    id: Prisma.sql`u."id"`,
+    text: SERIAL,
+    // Where a unit is decides only who may see it; who may see all need not be told for each.
+    from:
+      ids === null
+        ? Prisma.sql`"Unit" u`
+        : Prisma.sql`"Unit" u LEFT JOIN LATERAL (${lastPlace(asOf)}) there ON true`,
+    where: ids === null ? Prisma.sql`true` : Prisma.sql`there."siteId" = ANY(${ids}::uuid[])`,
+  };
   const rows = await database().$queryRaw<SerialRow[]>`
-    SELECT u."serial", p."id"::text AS "partId", p."number", u."revision", there."lineCode",
-      there."machineCode", there."designation", there."untilOn", ${rankOf(key, SERIAL)} AS "rank"
-    FROM "Unit" u
-    JOIN "Part" p ON p."id" = u."partId"
-    LEFT JOIN LATERAL (
-      SELECT l."siteId", l."code" AS "lineCode", m."code" AS "machineCode", pos."designation",
-        CASE WHEN pl."untilOn" <= ${asOf}::date THEN pl."untilOn"::text END AS "untilOn"
-      FROM "Placement" pl
-      JOIN "Position" pos ON pos."id" = pl."positionId"
-      JOIN "Machine" m ON m."id" = pos."machineId"
-      JOIN "Line" l ON l."id" = m."lineId"
-      WHERE pl."unitId" = u."id" AND (pl."fromOn" IS NULL OR pl."fromOn" <= ${asOf}::date)
-      ORDER BY pl."fromOn" DESC NULLS LAST LIMIT 1
-    ) there ON true
-    WHERE ${holds(key, SERIAL)}
-      AND (${ids}::uuid[] IS NULL OR there."siteId" = ANY(${ids}::uuid[]))
-    ORDER BY "rank", u."serial" LIMIT ${MOST_HITS}`;
+    SELECT found.*, there."lineCode", there."machineCode", there."designation", there."untilOn"
+    FROM (
+      SELECT u."id", u."serial", p."id"::text AS "partId", p."number", u."revision", ${rankOf(key, SERIAL)} AS "rank"
+      FROM "Unit" u JOIN "Part" p ON p."id" = u."partId"
+      WHERE u."id" IN (${firstOf(key, units)})
+      ORDER BY "rank", u."serial" LIMIT ${MOST_HITS}
+    ) found LEFT JOIN LATERAL (${lastPlace(asOf, Prisma.sql`found."id"`)}) there ON true
+    ORDER BY found."rank", found."serial"`;
   return rows.map((row) => ({
     kind: "serial",
     title: row.serial,
@@ -91,6 +100,19 @@ export async function searchSerials(actor: Actor, { key, asOf }: Wanted): Promis
     href: placeHref(row) ?? `/parts/${row.partId}#${encodeURIComponent(row.serial)}`,
     rank: row.rank,
   }));
+}
+
+/** Where a unit is on the day, or where it last was. */
+function lastPlace(asOf: Wanted["asOf"], unitId = Prisma.sql`u."id"`): Prisma.Sql {
+  return Prisma.sql`
+    SELECT l."siteId", l."code" AS "lineCode", m."code" AS "machineCode", pos."designation",
+      CASE WHEN pl."untilOn" <= ${asOf}::date THEN pl."untilOn"::text END AS "untilOn"
+    FROM "Placement" pl
+    JOIN "Position" pos ON pos."id" = pl."positionId"
+    JOIN "Machine" m ON m."id" = pos."machineId"
+    JOIN "Line" l ON l."id" = m."lineId"
+    WHERE pl."unitId" = ${unitId} AND (pl."fromOn" IS NULL OR pl."fromOn" <= ${asOf}::date)
+    ORDER BY pl."fromOn" DESC NULLS LAST LIMIT 1`;
 }
 
 function placeHref({ lineCode, machineCode, designation, untilOn }: SerialRow): string | null {

@@ -2,7 +2,16 @@ import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { siteIds } from "@/lib/data/scope";
-import { holds, MOST_HITS, onLine, type RankedHit, rankOf, type Wanted } from "@/lib/data/search/matching";
+import { axesAcross, machinesAcross } from "@/lib/data/search/acrossCodes";
+import {
+  firstOf,
+  holds,
+  MOST_HITS,
+  onLine,
+  type RankedHit,
+  rankOf,
+  type Wanted,
+} from "@/lib/data/search/matching";
 import { Prisma } from "@/prisma/generated/client";
 
 const LINE = [Prisma.sql`l."code"`, Prisma.sql`l."name"`];
@@ -52,7 +61,10 @@ export async function searchMachines(actor: Actor, { key }: Wanted): Promise<Ran
     SELECT m."id"::text AS "id", m."code", m."name", l."code" AS "lineCode", l."name" AS "lineName", m."code" AS "machineCode",
       ${rankOf(key, ...MACHINE)} AS "rank"
     FROM "Machine" m JOIN "Line" l ON l."id" = m."lineId"
-    WHERE ${holds(key, ...MACHINE)} AND ${atSites(actor)}
+    WHERE m."id" IN (
+      SELECT m."id" FROM "Machine" m WHERE ${holds(key, Prisma.sql`m."code"`, Prisma.sql`m."name"`)}
+      UNION ${machinesAcross(key, atSites(actor))}
+    ) AND ${atSites(actor)}
     ORDER BY "rank", l."code", m."code" LIMIT ${MOST_HITS}`;
   return rows.map((row) => ({
     ...hitOf(row, "machine", `${row.lineCode} / ${row.code}`),
@@ -62,11 +74,20 @@ export async function searchMachines(actor: Actor, { key }: Wanted): Promise<Ran
 
 /** Axes by code, name, or the codes of line, machine and axis together. */
 export async function searchAxes(actor: Actor, { key }: Wanted): Promise<RankedHit[]> {
+  const axes = {
+    id: Prisma.sql`a."id"`,
+    from: Prisma.sql`"Axis" a JOIN "Machine" m ON m."id" = a."machineId" JOIN "Line" l ON l."id" = m."lineId"`,
+    where: atSites(actor),
+  };
   const rows = await database().$queryRaw<PlaceRow[]>`
     SELECT a."code", a."name", l."code" AS "lineCode", l."name" AS "lineName", m."code" AS "machineCode",
       ${rankOf(key, ...AXIS)} AS "rank"
     FROM "Axis" a JOIN "Machine" m ON m."id" = a."machineId" JOIN "Line" l ON l."id" = m."lineId"
-    WHERE ${holds(key, ...AXIS)} AND ${atSites(actor)}
+    WHERE a."id" IN (
+      ${firstOf(key, { ...axes, text: Prisma.sql`a."code"` })}
+      UNION ${firstOf(key, { ...axes, text: Prisma.sql`a."name"` })}
+      UNION ${axesAcross(key, atSites(actor))}
+    )
     ORDER BY "rank", l."code", m."code", a."code" LIMIT ${MOST_HITS}`;
   return rows.map((row) => ({
     ...hitOf(row, "axis", `${row.lineCode} / ${row.machineCode} / ${row.code}`),
@@ -76,12 +97,18 @@ export async function searchAxes(actor: Actor, { key }: Wanted): Promise<RankedH
 
 /** Places by their reference designation. */
 export async function searchPositions(actor: Actor, { key }: Wanted): Promise<RankedHit[]> {
+  const places = {
+    id: Prisma.sql`p."id"`,
+    text: Prisma.sql`p."designation"`,
+    from: Prisma.sql`"Position" p JOIN "Machine" m ON m."id" = p."machineId" JOIN "Line" l ON l."id" = m."lineId"`,
+    where: atSites(actor),
+  };
   const rows = await database().$queryRaw<PlaceRow[]>`
     SELECT p."designation" AS "code", part."number" AS "name", l."code" AS "lineCode", l."name" AS "lineName",
       m."code" AS "machineCode", ${rankOf(key, ...POSITION)} AS "rank"
     FROM "Position" p JOIN "Machine" m ON m."id" = p."machineId" JOIN "Line" l ON l."id" = m."lineId"
     LEFT JOIN "Part" part ON part."id" = p."partId"
-    WHERE ${holds(key, ...POSITION)} AND ${atSites(actor)}
+    WHERE p."id" IN (${firstOf(key, places)})
     ORDER BY "rank", l."code", m."code", p."designation" LIMIT ${MOST_HITS}`;
   return rows.map((row) => ({
     ...hitOf(row, "position", `${row.lineCode} / ${row.machineCode} / ${row.code}`),
