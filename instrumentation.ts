@@ -2,7 +2,14 @@
 export async function register(): Promise<void> {
   // Written out here, since only so does the build leave the queue out of runtimes that are not Node.
   if (process.env.NEXT_RUNTIME === "nodejs") {
-    const { startJobs } = await import("@/lib/jobs/startJobs");
-    await startJobs();
+    const { listen } = await import("@/lib/words/listen");
+    listen();
+    const { trustsProxy } = await import("@/lib/env");
+    const { believeConnections } = await import("@/lib/access/clientAddress");
+    if (!trustsProxy()) believeConnections();
+    const { startWhenReachable } = await import("@/lib/jobs/startWhenReachable");
+    const jobs = startWhenReachable();
+    // The web server answers what it has begun and ends by itself; so does the queue, as far as that leaves it time.
+    process.once("SIGTERM", () => void jobs.then(({ stop }) => stop()));
   }
 }

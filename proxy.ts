@@ -1,9 +1,13 @@
 import { randomBytes } from "node:crypto";
 import { getSessionCookie } from "better-auth/cookies";
 import { type NextRequest, NextResponse } from "next/server";
-import { contentPolicy, NONCE } from "@/lib/access/contentPolicy";
+import { contentPolicy, NONCE, PATH } from "@/lib/access/contentPolicy";
+import { authUrl } from "@/lib/env";
 
 const POLICY = "content-security-policy";
+
+/** For a year a browser comes by https alone, once it came so (RFC 6797). */
+const ONLY_HTTPS = "max-age=31536000";
 
 /** Pages for people who are not signed in. */
 const OPEN_PAGES = ["/sign-in", "/first-admin"];
@@ -13,6 +17,12 @@ const OPEN_PAGES = ["/sign-in", "/first-admin"];
  * see is decided where the data is read.
  */
 export function proxy(request: NextRequest) {
+  const answer = answerTo(request);
+  if (authUrl().startsWith("https:")) answer.headers.set("Strict-Transport-Security", ONLY_HTTPS);
+  return answer;
+}
+
+function answerTo(request: NextRequest): NextResponse {
   const { pathname, search } = request.nextUrl;
   if (getSessionCookie(request) || OPEN_PAGES.includes(pathname)) return withPolicy(request);
   const target = new URL("/sign-in", request.url);
@@ -27,6 +37,7 @@ function withPolicy(request: NextRequest) {
   // The framework reads the nonce from the request and writes it onto each of its scripts.
   headers.set(POLICY, policy);
   headers.set(NONCE, nonce);
+  headers.set(PATH, request.nextUrl.pathname + request.nextUrl.search);
   const answer = NextResponse.next({ request: { headers } });
   answer.headers.set(POLICY, policy);
   return answer;

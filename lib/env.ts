@@ -9,6 +9,11 @@ export function databaseUrl(): string {
   return required("DATABASE_URL", z.url({ protocol: /^postgres(ql)?$/ }));
 }
 
+/** Connections this process keeps to the database at most, beside the three of its job queue: 10 unless set. */
+export function databasePool(): number {
+  return Number(required("EBBLINE_DATABASE_POOL", z.string().regex(/^[1-9]\d{0,2}$/), "10"));
+}
+
 /** Key of the session cookies, at least 32 characters. */
 export function authSecret(): string {
   return required("BETTER_AUTH_SECRET", z.string().min(32));
@@ -33,6 +38,11 @@ export function companySignIn(): {
     clientSecret: required("EBBLINE_OIDC_CLIENT_SECRET", z.string().min(1)),
     name: process.env.EBBLINE_OIDC_NAME || "your company account",
   };
+}
+
+/** Whether a proxy stands before this process, and what it says of clients holds; only "yes" is. */
+export function trustsProxy(): boolean {
+  return process.env.EBBLINE_TRUST_PROXY === "yes";
 }
 
 /** Whether the demonstration company is served, with its sign-ins shown; "no" turns it off. */

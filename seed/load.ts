@@ -2,6 +2,7 @@ import { Client } from "pg";
 import { copyRows } from "@/lib/data/intake/copyRows";
 import { accountRows } from "@/seed/accountRows";
 import { demoAccounts } from "@/seed/accounts";
+import { keepPast } from "@/seed/keepPast";
 import { seedId } from "@/seed/seedId";
 import type { SeedTables } from "@/seed/tables";
 
@@ -63,6 +64,7 @@ async function write(client: Client, scenario: string, tables: SeedTables): Prom
   for (const [table, rows] of Object.entries(await accountRows(demoAccounts, siteIds, MADE_AT)))
     loaded.push({ table, rows: await copyRows(client, table, rows) });
   await copyRows(client, "AuditEntry", [auditOf(scenario, loaded)]);
+  await keepPast(client);
   await client.query(`UPDATE "DataVersion" SET "version" = "version" + 1`);
   return loaded;
 }

@@ -1,15 +1,22 @@
+import { headers } from "next/headers";
+import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { AppShell } from "@/app/_ui/AppShell";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { SavePage } from "@/app/_ui/SavePage";
 import { readTheme } from "@/app/_ui/theme/readTheme";
 import { SignOut } from "@/app/(workspace)/_components/SignOut";
-import { signedInActor } from "@/lib/access/actor";
+import { type Actor, signedInActor } from "@/lib/access/actor";
+import { PATH } from "@/lib/access/contentPolicy";
 import { maySomewhere, scopeOf } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
+import { readKeptSince } from "@/lib/data/lookBack";
+import { readReading } from "@/lib/data/reading";
 import { savableLists } from "@/lib/data/savedList";
 import { readSiteNames, type SiteName } from "@/lib/data/siteNames";
+import { locale } from "@/lib/kernel/locale";
 import { describeRoles } from "@/lib/view/role";
+import { cookieOf, readerOf } from "@/lib/words/wish";
 
 const AREAS = [
   { label: "Today", href: "/home" },
@@ -32,17 +39,23 @@ const AREAS = [
   { label: "Assumptions", href: "/assumptions" },
 ] as const;
 
+/** What somebody sees who is of no site: a contractor's project. */
+const OUTSIDE = [{ label: "Projects", href: "/projects" }];
+
 /** The frame of every page for the signed-in: areas, search, as-of day, account. */
 export default async function WorkspaceLayout({ children }: { readonly children: ReactNode }) {
-  const actor = await signedInActor();
-  const [siteNames, today, theme] = await Promise.all([
+  const actor = await signedInActor({ to: "everybody" });
+  await readAsWished(actor);
+  const [siteNames, today, keptSince, theme] = await Promise.all([
     readSiteNames(actor),
     readAsOf(actor, undefined),
+    readKeptSince(actor),
     readTheme(),
   ]);
-  const items = [
+  const items = !maySomewhere(actor.grants, "read") ? OUTSIDE : [
     ...AREAS,
     ...(maySomewhere(actor.grants, "register:import") ? [{ label: "Import", href: "/import" }] : []),
+    { label: "Changes", href: "/audit" },
     { label: "Save as files", href: "/export" },
     ...(scopeOf(actor.grants, "people:write") === "all" ? [{ label: "People", href: "/people" }] : []),
   ];
@@ -52,6 +65,7 @@ export default async function WorkspaceLayout({ children }: { readonly children:
       items={items}
       scope={scopeInWords(siteNames, scopeOf(actor.grants, "read") === "all")}
       today={today}
+      keptSince={keptSince}
       user={{ name: actor.name, role }}
       theme={theme}
       foot={<SavePage lists={savableLists(actor).map(({ about: _, ...list }) => list)} />}
@@ -66,6 +80,13 @@ export default async function WorkspaceLayout({ children }: { readonly children:
       {children}
     </AppShell>
   );
+}
+
+/** Whoever chose another language than this device shows is led through where it is kept, and back. */
+async function readAsWished(actor: Actor): Promise<void> {
+  const wished = readerOf(await readReading(actor), locale());
+  if (cookieOf(wished) === cookieOf(locale())) return;
+  redirect(`/api/reading?next=${encodeURIComponent((await headers()).get(PATH) ?? "/")}`);
 }
 
 function scopeInWords(siteNames: readonly SiteName[], all: boolean): string {

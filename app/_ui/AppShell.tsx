@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import { SearchPalette } from "@/app/_ui/SearchPalette";
 import { AsOfControl } from "@/app/_ui/shell/AsOfControl";
+import { KnownBand } from "@/app/_ui/shell/KnownBand";
 import { NavigationList } from "@/app/_ui/shell/NavigationList";
 import type { NavigationItem } from "@/app/_ui/shell/navigation";
 import { PhoneNavigation } from "@/app/_ui/shell/PhoneNavigation";
@@ -14,6 +15,8 @@ interface AppShellProps {
   readonly scope: string;
   /** Today in the business zone, `YYYY-MM-DD`; the as-of day when the address names none. */
   readonly today: string;
+  /** Since when former states are kept, as an instant; null is from the first record on. */
+  readonly keptSince: string | null;
   readonly user: { readonly name: string; readonly role: string };
   /** From `readTheme()`. */
   readonly theme: Theme | null;
@@ -25,7 +28,8 @@ interface AppShellProps {
 }
 
 /** The frame of every signed-in page: rail (a menu on a phone), search, as-of day, account; then the page. */
-export function AppShell({ items, scope, today, user, theme, account, foot, children }: AppShellProps) {
+export function AppShell(props: AppShellProps) {
+  const { items, scope, today, keptSince, user, theme, account, foot, children } = props;
   return (
     <div className="lg:grid lg:grid-cols-[12.5rem_minmax(0,1fr)] print:block">
       <a
@@ -59,6 +63,7 @@ export function AppShell({ items, scope, today, user, theme, account, foot, chil
           </UserMenu>
         </header>
         <main id="content" tabIndex={-1} className="max-w-[104rem] px-4 py-6 outline-none sm:px-8 print:p-0">
+          <KnownBand keptSince={keptSince} />
           {children}
         </main>
         <footer className="no-print max-w-[104rem] px-4 pb-6 empty:hidden sm:px-8">{foot}</footer>

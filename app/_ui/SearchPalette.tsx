@@ -15,6 +15,7 @@ import {
 import { SearchResults } from "@/app/_ui/search/SearchResults";
 import { useSearch } from "@/app/_ui/search/useSearch";
 import { keepAsOf } from "@/lib/view/keepAsOf";
+import { KNOWN } from "@/lib/view/knownAt";
 
 function opens(event: KeyboardEvent): boolean {
   if (event.key.toLowerCase() === "k") return event.ctrlKey || event.metaKey;
@@ -32,7 +33,7 @@ export function SearchPalette() {
   const [open, setOpen] = useState(false);
   const [query, setQuery] = useState("");
   const router = useRouter();
-  const asOf = useSearchParams().get("asOf");
+  const params = useSearchParams();
   const answer = useSearch(open ? query : "");
 
   useEffect(() => {
@@ -48,7 +49,7 @@ export function SearchPalette() {
   const follow = (href: string) => {
     setOpen(false);
     setQuery("");
-    router.push(keepAsOf(href, asOf));
+    router.push(keepAsOf(href, params.get("asOf"), params.get(KNOWN)));
   };
 
   return (

@@ -1,7 +1,11 @@
 import type { Metadata } from "next";
 import { FirstAdminForm } from "@/app/first-admin/_components/FirstAdminForm";
+import { inWords } from "@/lib/words/say";
 
-export const metadata: Metadata = { title: "First administrator", referrer: "no-referrer" };
+export const generateMetadata = (): Metadata => ({
+  title: inWords("First administrator"),
+  referrer: "no-referrer",
+});
 
 interface Props {
   readonly searchParams: Promise<{ readonly token?: string | string[] }>;

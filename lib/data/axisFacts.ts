@@ -23,7 +23,7 @@ type Written = Result<{ readonly facts: AxisFacts }, Refusal>;
  */
 export async function changeAxisFacts(
   actor: Actor,
-  { axisId, seen, wanted }: ChangeAxisFacts,
+  { axisId, seen, wanted, why }: ChangeAxisFacts,
 ): Promise<Written> {
   const facts = withoutIdleEvidence(wanted);
   const ahead = aheadOf(facts, await readAsOf(actor, undefined));
@@ -45,6 +45,7 @@ export async function changeAxisFacts(
       ...{ deed: "axis:facts", entity: "Axis", entityId: axisId, siteId },
       before,
       after: facts,
+      why: why || null,
       beside: true,
     });
     return ok({ facts });

@@ -2,7 +2,7 @@ import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { axisFactsOf } from "@/lib/data/axisList/axisFactsOf";
 import { database } from "@/lib/data/client";
-import { atSites } from "@/lib/data/scope";
+import { projects } from "@/lib/data/scope";
 import { recordedCountsPerUnit } from "@/lib/retrofit/scaling";
 import type { AxisFile, AxisInProject, StoredEntry } from "@/lib/view/axisRecord";
 import type { Prisma } from "@/prisma/generated/client";
@@ -17,7 +17,7 @@ type StoredAxis = Prisma.AxisGetPayload<{ include: typeof axisParts }>;
 /** The axes of a project's line with their records, by machine and code; null when the person may not see the project. */
 export async function readProjectAxes(actor: Actor, code: string): Promise<AxisInProject[] | null> {
   const project = await database().project.findFirst({
-    where: { code, ...atSites(actor, "read") },
+    where: { code, ...projects(actor, "read") },
     select: { id: true, lineId: true },
   });
   if (!project) return null;
@@ -37,7 +37,7 @@ export async function readAxisRecord(
   const project = await database().project.findFirst({
     where: {
       code,
-      ...atSites(actor, "read"),
+      ...projects(actor, "read"),
       line: { machines: { some: { axes: { some: { id: axisId } } } } },
     },
     select: { id: true, code: true, name: true, siteId: true, line: { select: { code: true, name: true } } },

@@ -5,7 +5,7 @@ import type { Deed } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { followRecord } from "@/lib/data/axisStepRecord";
 import { change, type Transaction } from "@/lib/data/change";
-import { atSites } from "@/lib/data/scope";
+import { projects } from "@/lib/data/scope";
 import { err, ok, type Result } from "@/lib/kernel/result";
 import { axisChecks } from "@/lib/retrofit/axisChecks";
 import { judgeAxis } from "@/lib/retrofit/judgeAxis";
@@ -108,7 +108,7 @@ async function siteOf(
   const project = await tx.project.findFirst({
     where: {
       id: projectId,
-      ...atSites(actor, deed),
+      ...projects(actor, deed),
       line: { machines: { some: { axes: { some: { id: axisId } } } } },
     },
     select: { siteId: true },

@@ -1,13 +1,13 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
-import { atSites } from "@/lib/data/scope";
+import { projects } from "@/lib/data/scope";
 import type { AxisStepsFile, StepDone } from "@/lib/view/axisSteps";
 
 /** How far each axis of a project's line is; null when the person may not see the project. */
 export async function readAxisSteps(actor: Actor, code: string): Promise<AxisStepsFile | null> {
   const project = await database().project.findFirst({
-    where: { code, ...atSites(actor, "read") },
+    where: { code, ...projects(actor, "read") },
     select: { id: true, siteId: true, lineId: true },
   });
   if (!project) return null;

@@ -4,7 +4,7 @@ import type { Actor } from "@/lib/access/actor";
 import type { Deed } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { change, type Transaction } from "@/lib/data/change";
-import { atSites } from "@/lib/data/scope";
+import { projects } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { err, ok, type Result } from "@/lib/kernel/result";
 import { markHindrance, STEPS_OF_RECORD, type StepDays, unmarkHindrance } from "@/lib/projects/axisSteps";
@@ -146,7 +146,7 @@ interface Wanted {
 /** The axes with their steps, the project held so that marks come one after the other; null when one is not there. */
 async function holdAxes(tx: Transaction, actor: Actor, { deed, projectId, axisIds }: Wanted) {
   const project = await tx.project.findFirst({
-    where: { id: projectId, ...atSites(actor, deed) },
+    where: { id: projectId, ...projects(actor, deed) },
     select: { siteId: true, lineId: true },
   });
   if (!project) return null;

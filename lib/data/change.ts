@@ -14,6 +14,8 @@ export interface Deeded {
   readonly siteId?: string | null;
   readonly before?: Prisma.InputJsonValue;
   readonly after?: Prisma.InputJsonValue;
+  /** The reason the person gave; left out when they gave none. */
+  readonly why?: string | null;
   /** The parts whose stock alone it touched; without them it may have touched any figure. Not audited. */
   readonly stockOf?: readonly string[];
   /** It touched nothing an evaluation reads, though its entity has such fields too. Not audited. */
@@ -25,6 +27,7 @@ export type Transaction = Prisma.TransactionClient;
 /** What no evaluation reads; a change of these alone leaves every stored figure right. */
 const BESIDE_THE_FIGURES: ReadonlySet<string> = new Set([
   "User",
+  "AccountInvitation",
   "CalendarFeed",
   // How other systems reach in and are told.
   "AccessKey",

@@ -111,7 +111,7 @@ function readControllers(terms: Terms): Promise<ControllerRow[]> {
       FROM "Machine" m LEFT JOIN "Axis" a ON a."machineId" = m."id"
       WHERE m."controllerId" IN (
         SELECT m."controllerId" FROM "Machine" m JOIN "Line" l ON l."id" = m."lineId" WHERE ${seen(terms)})
-      GROUP BY m."id"
+      GROUP BY m."controllerId", m."id"
     ), driven AS (
       SELECT "controllerId", CASE WHEN min("axes") > 0 THEN sum("axes")::int END AS "axes"
       FROM machine GROUP BY "controllerId"
@@ -191,8 +191,10 @@ function readRings(terms: Terms): Promise<RingRow[]> {
     WITH ring AS (
       SELECT n."id", n."name", count(*)::int AS "axes"
       FROM "Network" n JOIN "Axis" a ON a."networkId" = n."id"
-      WHERE n."kind" = 'fibre_ring'
-      GROUP BY n."id"
+      WHERE n."kind" = 'fibre_ring' AND n."id" IN (
+        SELECT a."networkId" FROM "Axis" a JOIN "Machine" m ON m."id" = a."machineId"
+        JOIN "Line" l ON l."id" = m."lineId" WHERE ${seen(terms)})
+      GROUP BY n."id", n."name"
     )
     SELECT m."lineId"::text AS "lineId", m."controllerId"::text AS "controllerId", ring."name",
       count(*)::int AS "axes", ring."axes" - count(*)::int AS "elsewhere"

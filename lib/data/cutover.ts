@@ -1,7 +1,7 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
-import { atSites } from "@/lib/data/scope";
+import { projects } from "@/lib/data/scope";
 import type { CutoverPlan } from "@/lib/view/cutover";
 import type { ProjectHead } from "@/lib/view/projectHead";
 import type { Cutover, CutoverStep } from "@/prisma/generated/client";
@@ -14,7 +14,7 @@ export interface ProjectCutovers extends ProjectHead {
 /** The cutovers of a project with their steps; null when there is none or the actor may not see it. */
 export async function readCutovers(actor: Actor, code: string): Promise<ProjectCutovers | null> {
   const found = await database().project.findFirst({
-    where: { code, ...atSites(actor, "read") },
+    where: { code, ...projects(actor, "read") },
     include: {
       site: { select: { timeZone: true } },
       cutovers: {

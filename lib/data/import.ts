@@ -9,7 +9,7 @@ import { importSites, visibleBatches, WITH_FILE } from "@/lib/data/intake/batch"
 import { bulkClient } from "@/lib/data/intake/bulk";
 import { keepFile, removeUnused } from "@/lib/data/intake/fileStore";
 import { openFile } from "@/lib/data/intake/openFile";
-import { asJson, beatOf, Stopped } from "@/lib/data/intake/runReading";
+import { asJson, beatOf, Stopped, silentAt } from "@/lib/data/intake/runReading";
 import { recallReading, rememberReading, withNullWords } from "@/lib/data/intake/sourceReading";
 import { takeBack } from "@/lib/data/intake/takeBack";
 import { dialectOf, type OpenedRegister, type ReadingChoice } from "@/lib/intake/openRegister";
@@ -31,6 +31,11 @@ const gone: Refusal = {
 const stopped: Refusal = {
   code: "impossible",
   reason: "The loading was stopped before its end. Nothing was taken over.",
+};
+
+const busy: Refusal = {
+  code: "conflict",
+  reason: "This file is being loaded already. Look again in half a minute; loading it twice changes nothing.",
 };
 
 /** A file as a person hands it in. */
@@ -122,6 +127,7 @@ export async function commitImport(
   { batchId, leftOut }: CommitBatch,
 ): Promise<Result<Loaded, Refusal>> {
   const workId = await announce(actor, batchId);
+  if (workId === null) return err(busy);
   const hear = beatOf(batchId, workId);
   try {
     const answer = await change<Loaded, Refusal>(
@@ -154,15 +160,22 @@ export async function commitImport(
   }
 }
 
-/** Says that a batch is being loaded, so that its page shows how far it is. */
-async function announce(actor: Actor, batchId: string): Promise<string> {
+/**
+ * Says that a batch is being loaded, so that its page shows how far it is. Whoever was killed amid the loading is no
+ * obstacle once silent.
+ *
+ * @returns Number of the work; null while somebody else loads it.
+ */
+async function announce(actor: Actor, batchId: string): Promise<string | null> {
   const workId = randomUUID();
   const now = new Date();
-  await database().importBatch.updateMany({
-    where: { id: batchId, state: "staged", work: { not: "loading" }, ...visibleBatches(actor) },
+  const batch = { id: batchId, state: "staged", ...visibleBatches(actor) } as const;
+  const { count } = await database().importBatch.updateMany({
+    where: { AND: [batch, { OR: [{ work: { not: "loading" } }, ...silentAt(now)] }] },
     data: { work: "loading", workId, workStartedAt: now, beatAt: now, rowsRead: 0, bytesRead: 0 },
   });
-  return workId;
+  if (count > 0) return workId;
+  return (await database().importBatch.count({ where: { ...batch, work: "loading" } })) > 0 ? null : workId;
 }
 
 async function giveUp(batchId: string, workId: string): Promise<void> {

@@ -37,7 +37,7 @@ export async function readLine(actor: Actor, { code, asOf }: LineQuestion): Prom
     [
       database().evaluatedLine.count({ where: { evaluationId: evaluation.id } }),
       readLineCompatibility(actor, at),
-      readLineCosts(actor),
+      readLineCosts(actor, line.id),
       readLineDrivers(actor, {
         ...at,
         evaluationId: evaluation.id,

@@ -19,7 +19,7 @@ const conflict: Refusal = {
  */
 export async function changeLine(
   actor: Actor,
-  { lineId, seen, wanted }: ChangeLineFigures,
+  { lineId, seen, wanted, why }: ChangeLineFigures,
 ): Promise<Result<null, Refusal>> {
   return change(actor, async (tx, record) => {
     const allowed = { id: lineId, ...atSites(actor, "line:write") };
@@ -38,6 +38,7 @@ export async function changeLine(
       siteId: line.siteId,
       before: seen,
       after: wanted,
+      why: why || null,
     });
     return ok(null);
   });

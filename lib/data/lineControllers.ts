@@ -1,8 +1,8 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
-import { readRulesInForce } from "@/lib/data/rules";
 import { siteIds } from "@/lib/data/scope";
+import type { Rule } from "@/lib/retrofit/compatibility/facts";
 import { stepOf } from "@/lib/retrofit/compatibility/step";
 import { parseFirmwareLevel } from "@/lib/retrofit/firmwareLevel";
 import type { ControllerFacts } from "@/lib/view/lineControllers";
@@ -15,28 +15,38 @@ interface ControllerRow extends Omit<ControllerFacts, "step"> {
 /**
  * Controllers of each line the actor may see, with the axes each drives there.
  *
- * Each is held against every floor rule in force; which of them its own drives ask for is told on the line's page.
+ * Each is held against every floor rule of those given; which of them its own drives ask for is told on the line's page.
  */
-export async function readLineControllers(actor: Actor): Promise<Map<string, ControllerFacts[]>> {
+export async function readLineControllers(
+  actor: Actor,
+  rules: readonly Rule[],
+): Promise<Map<string, ControllerFacts[]>> {
   const ids = siteIds(actor, "read")?.in ?? null;
-  const [rules, rows] = await Promise.all([
-    readRulesInForce(actor),
-    database().$queryRaw<ControllerRow[]>`
+  const rows = await database().$queryRaw<ControllerRow[]>`
+      WITH counted AS (
+        SELECT a."machineId", count(*) AS "axes"
+        FROM "Axis" a
+        JOIN "Machine" m ON m."id" = a."machineId"
+        JOIN "Line" l ON l."id" = m."lineId"
+        WHERE (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
+        GROUP BY a."machineId"
+      )
       SELECT m."lineId"::text AS "lineId", c."designation", c."model", c."firmware", c."firmwareRaw",
-        c."memoryPercent"::float8 AS "memoryPercent", count(a."id")::int AS "axes"
+        c."memoryPercent"::float8 AS "memoryPercent", coalesce(sum(counted."axes"), 0)::int AS "axes"
       FROM "Machine" m
       JOIN "Line" l ON l."id" = m."lineId"
       JOIN "Controller" c ON c."id" = m."controllerId"
-      LEFT JOIN "Axis" a ON a."machineId" = m."id"
+      LEFT JOIN counted ON counted."machineId" = m."id"
       WHERE (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
-      GROUP BY m."lineId", c."id"
-      ORDER BY m."lineId", c."designation"`,
-  ]);
+      GROUP BY m."lineId", c."id", c."designation", c."model", c."firmware", c."firmwareRaw", c."memoryPercent"
+      ORDER BY m."lineId", c."designation"`;
   const byLine = new Map<string, ControllerFacts[]>();
   for (const { lineId, firmwareRaw, ...facts } of rows) {
     const level = parseFirmwareLevel(firmwareRaw ?? facts.firmware?.toString() ?? null);
     const step = stepOf(rules, { model: facts.model, level, groups: [] }).kind;
-    byLine.set(lineId, [...(byLine.get(lineId) ?? []), { ...facts, step }]);
+    const own = byLine.get(lineId);
+    if (own) own.push({ ...facts, step });
+    else byLine.set(lineId, [{ ...facts, step }]);
   }
   return byLine;
 }

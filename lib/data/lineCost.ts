@@ -5,11 +5,14 @@ import { siteIds } from "@/lib/data/scope";
 import type { LineCost } from "@/lib/view/lineRanking";
 
 /**
- * What a stop costs on each line the actor may see, by line id.
+ * What a stop costs on each line the actor may see, or on one of them, by line id.
  *
  * EUR at the site's budget rate, as the evaluation takes it; without a rate it is not known.
  */
-export async function readLineCosts(actor: Actor): Promise<Map<string, LineCost>> {
+export async function readLineCosts(
+  actor: Actor,
+  lineId: string | null = null,
+): Promise<Map<string, LineCost>> {
   const ids = siteIds(actor, "read")?.in ?? null;
   const rows = await database().$queryRaw<(LineCost & { readonly lineId: string })[]>`
     SELECT l."id"::text AS "lineId", (l."costPerHour" / r."perEuro")::float8 AS "perHour",
@@ -25,6 +28,7 @@ export async function readLineCosts(actor: Actor): Promise<Map<string, LineCost>
     FROM "Line" l
     JOIN "Site" s ON s."id" = l."siteId"
     LEFT JOIN "CurrencyRate" r ON r."currency" = s."currency"
-    WHERE (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))`;
+    WHERE (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
+      AND (${lineId}::uuid IS NULL OR l."id" = ${lineId}::uuid)`;
   return new Map(rows.map(({ lineId, ...cost }) => [lineId, cost]));
 }

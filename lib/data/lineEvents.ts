@@ -5,6 +5,7 @@ import { WINDOW_YEARS } from "@/lib/data/group/loadExperience";
 import { siteIds } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { LineEvent } from "@/lib/view/lineDossier";
+import { Prisma } from "@/prisma/generated/client";
 
 /** Which line's history, up to which day. */
 export interface HistoryQuestion {
@@ -15,6 +16,20 @@ export interface HistoryQuestion {
 interface EventRow extends Omit<LineEvent, "part"> {
   readonly partId: string | null;
   readonly partNumber: string | null;
+}
+
+/** Ids of the events that name the line, a machine of it or a place on one; which of them counts is for the reader. */
+function eventsThatName(lineId: string): Prisma.Sql {
+  return Prisma.sql`
+    SELECT "id" FROM "Event" WHERE "lineId" = ${lineId}::uuid
+    UNION
+    SELECT named."id" FROM "Machine" m JOIN "Event" named ON named."machineId" = m."id"
+    WHERE m."lineId" = ${lineId}::uuid
+    UNION
+    SELECT named."id" FROM "Machine" m
+    JOIN "Position" p ON p."machineId" = m."id"
+    JOIN "Event" named ON named."positionId" = p."id"
+    WHERE m."lineId" = ${lineId}::uuid`;
 }
 
 /** Events of a line in the five years before the day, newest first, those that do not count among them. */
@@ -36,7 +51,8 @@ export async function readLineEvents(actor: Actor, { lineId, asOf }: HistoryQues
     LEFT JOIN "Machine" pm ON pm."id" = p."machineId"
     LEFT JOIN "Axis" a ON a."id" = p."axisId"
     LEFT JOIN "Part" part ON part."id" = e."partId"
-    WHERE coalesce(e."lineId", m."lineId", pm."lineId") = ${lineId}::uuid
+    WHERE e."id" IN (${eventsThatName(lineId)})
+      AND coalesce(e."lineId", m."lineId", pm."lineId") = ${lineId}::uuid
       AND (${ids}::uuid[] IS NULL OR e."siteId" = ANY(${ids}::uuid[]))
       AND e."happenedAt" < ${asOf}::date + 1
       AND e."happenedAt" >= ${asOf}::date - make_interval(years => ${WINDOW_YEARS}::int)

@@ -1,6 +1,7 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
+import { placesOf } from "@/lib/data/group/placesOf";
 import type { PartQuestion } from "@/lib/data/partFacts";
 import { inService } from "@/lib/data/quality/inService";
 import { siteIds } from "@/lib/data/scope";
@@ -24,7 +25,7 @@ export function readPartPlaces(actor: Actor, { partId, asOf }: PartQuestion): Pr
     LEFT JOIN "Placement" pl ON pl."positionId" = p."id"
       AND daterange(pl."fromOn", pl."untilOn") @> ${asOf}::date
     LEFT JOIN "Unit" u ON u."id" = pl."unitId"
-    WHERE coalesce(u."partId", p."partId") = ${partId}::uuid AND ${inService(asOf)}
+    WHERE p."id" IN (${placesOf([partId])}) AND coalesce(u."partId", p."partId") = ${partId}::uuid AND ${inService(asOf)}
       AND (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
     ORDER BY s."code", l."code", m."code", a."code" NULLS LAST, p."designation"`;
 }

@@ -26,16 +26,19 @@ const STEPS = {
 } as const;
 
 /** Puts a draft forward, or takes it back. */
-export function movePlan(actor: Actor, { planId, version, to }: MovePlan): Promise<Result<null, Refusal>> {
-  return step(actor, { deed: "plan:write", planId, version, to, from: STEPS.move[to] });
+export function movePlan(
+  actor: Actor,
+  { planId, version, to, why }: MovePlan,
+): Promise<Result<null, Refusal>> {
+  return step(actor, { deed: "plan:write", planId, version, to, why, from: STEPS.move[to] });
 }
 
 /** Funds or declines a plan put forward, or takes that decision back while no project was started. */
 export function decidePlan(
   actor: Actor,
-  { planId, version, to }: DecidePlan,
+  { planId, version, to, why }: DecidePlan,
 ): Promise<Result<null, Refusal>> {
-  return step(actor, { deed: "plan:approve", planId, version, to, from: STEPS.decide[to] });
+  return step(actor, { deed: "plan:approve", planId, version, to, why, from: STEPS.decide[to] });
 }
 
 interface Step {
@@ -43,11 +46,12 @@ interface Step {
   readonly planId: string;
   readonly version: number;
   readonly to: PlanStatus;
+  readonly why: string | undefined;
   readonly from: readonly PlanStatus[];
 }
 
 async function step(actor: Actor, wanted: Step): Promise<Result<null, Refusal>> {
-  const { deed, planId, version, to } = wanted;
+  const { deed, planId, version, to, why } = wanted;
   return change(actor, async (tx, record) => {
     const plan = await findPlan(tx, actor, wanted);
     if (!plan) return err(missing);
@@ -60,7 +64,7 @@ async function step(actor: Actor, wanted: Step): Promise<Result<null, Refusal>> 
     });
     if (count === 0) return err(conflict);
     const change = { before: { status: plan.status }, after: { status: to } };
-    record({ deed, entity: "Plan", entityId: planId, ...change });
+    record({ deed, entity: "Plan", entityId: planId, ...change, why: why || null });
     return ok(null);
   });
 }

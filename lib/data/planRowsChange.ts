@@ -147,9 +147,9 @@ export async function removePrecedence(
 ): Promise<Result<null, Refusal>> {
   const own = atSites(actor, "plan:write");
   return change(actor, async (tx, record) => {
-    const { count } = await tx.planPrecedence.deleteMany({
-      where: { id: precedenceId, version, first: own, following: own },
-    });
+    const where = { id: precedenceId, first: own, following: own };
+    if ((await tx.planPrecedence.count({ where })) === 0) return err(missing("order"));
+    const { count } = await tx.planPrecedence.deleteMany({ where: { ...where, version } });
     if (count === 0) return err(conflict("order"));
     record({ deed: "precedence:remove", entity: "PlanPrecedence", entityId: precedenceId });
     return ok(null);

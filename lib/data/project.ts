@@ -4,7 +4,7 @@ import type { Deed } from "@/lib/access/policy";
 import { type AxisCounts, countAxes } from "@/lib/data/axisCounts";
 import type { Transaction } from "@/lib/data/change";
 import { database } from "@/lib/data/client";
-import { atSites } from "@/lib/data/scope";
+import { projects as seenProjects } from "@/lib/data/scope";
 import { placesOf } from "@/lib/kernel/currency";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { ProjectChange, ProjectCost, ProjectFile } from "@/lib/view/project";
@@ -26,7 +26,7 @@ type StoredProject = Prisma.ProjectGetPayload<{ include: typeof projectParts }>;
 /** The projects at the sites the person may see, by code. */
 export async function readProjects(actor: Actor): Promise<ProjectFile[]> {
   const projects = await database().project.findMany({
-    where: atSites(actor, "read"),
+    where: seenProjects(actor, "read"),
     include: projectParts,
     orderBy: { code: "asc" },
   });
@@ -52,7 +52,7 @@ export async function findProjectFile(
   { deed, ...key }: WhichProject,
 ): Promise<ProjectFile | null> {
   const project = await tx.project.findFirst({
-    where: { ...key, ...atSites(actor, deed) },
+    where: { ...key, ...seenProjects(actor, deed) },
     include: projectParts,
   });
   return project ? fileOf(project, await countAxes(tx, [project.id])) : null;

@@ -1,6 +1,7 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
+import { projectsOf } from "@/lib/access/policy";
 import { siteIds } from "@/lib/data/scope";
 import { placesOf } from "@/lib/kernel/currency";
 import type { IsoDate } from "@/lib/kernel/isoDate";
@@ -58,9 +59,11 @@ export async function readProjectList(actor: Actor, asOf: IsoDate): Promise<List
 
 function sumProjects(actor: Actor, asOf: IsoDate): Promise<SummedRow[]> {
   const ids = siteIds(actor, "read")?.in ?? null;
+  const worksIn = projectsOf(actor.grants, "read");
   return database().$queryRaw<SummedRow[]>`
     WITH seen AS (
       SELECT * FROM "Project" WHERE ${ids}::uuid[] IS NULL OR "siteId" = ANY(${ids}::uuid[])
+        OR "id" = ANY(${worksIn}::uuid[])
     ), ${moneyOf(asOf)}, ${budgetsOf(asOf)}, ${workOf(asOf)}, ${gates}
     SELECT p."id"::text, p."code", p."name", p."status"::text, site."code" AS "siteCode", line."code" AS "lineCode",
       p."currency", rate."perEuro"::text, p."cause", p."startsOn"::text, p."endsOn"::text, p."forecast"::text,

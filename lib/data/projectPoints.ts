@@ -1,7 +1,7 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
-import { atSites } from "@/lib/data/scope";
+import { projects } from "@/lib/data/scope";
 import type { ProjectHead } from "@/lib/view/projectHead";
 import type { OpenPointRow, ProjectRiskRow } from "@/lib/view/projectPoints";
 import type { ProjectRisk } from "@/prisma/generated/client";
@@ -14,7 +14,7 @@ export interface ProjectPoints extends ProjectHead {
 /** What is open and what may go wrong in a project; null when there is none or the actor may not see it. */
 export async function readProjectPoints(actor: Actor, code: string): Promise<ProjectPoints | null> {
   const found = await database().project.findFirst({
-    where: { code, ...atSites(actor, "read") },
+    where: { code, ...projects(actor, "read") },
     include: {
       site: { select: { timeZone: true } },
       openPoints: { orderBy: [{ dueOn: { sort: "asc", nulls: "last" } }, { id: "asc" }] },

@@ -1,6 +1,6 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
-import { maySomewhere } from "@/lib/access/policy";
+import { maySomewhere, seesAmounts } from "@/lib/access/policy";
 import { type ListQuestion, maySave, type RecordList, readRecords } from "@/lib/data/exports/recordList";
 import { savedLists } from "@/lib/data/exports/registry";
 import type { ExportColumn, ExportTable } from "@/lib/view/exportTable";
@@ -36,7 +36,17 @@ export function openSavedList(actor: Actor, name: string, question: ListQuestion
   const list = savedLists.get(name);
   if (!list || !mayHave(actor, list)) return null;
   const rows = isStored(list) ? readRecords(actor, list, question) : list.rows(actor, question);
-  return { name, title: list.title, columns: list.columns.map(plain), rows };
+  const table = { name, title: list.title, columns: list.columns.map(plain), rows };
+  return seesAmounts(actor.grants) ? table : withoutAmounts(table);
+}
+
+/** A list without its columns of money, and without those that may say an amount in their own words. */
+function withoutAmounts({ columns, rows, ...table }: ExportTable): ExportTable {
+  const kept = columns.map(({ kind }) => kind !== "money" && kind !== "json");
+  async function* narrowed() {
+    for await (const row of rows) yield row.filter((_, i) => kept[i]);
+  }
+  return { ...table, columns: columns.filter((_, i) => kept[i]), rows: narrowed() };
 }
 
 /** Without what only the reader needs. */

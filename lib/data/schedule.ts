@@ -3,14 +3,14 @@ import type { Actor } from "@/lib/access/actor";
 import type { Transaction } from "@/lib/data/change";
 import { database } from "@/lib/data/client";
 import { loadTaskRows } from "@/lib/data/schedule/taskRows";
-import { atSites } from "@/lib/data/scope";
+import { projects } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { PlannedRow, ScheduleFile, ScheduleTask, ScheduleWindow } from "@/lib/view/schedule";
 
 /** The schedule of a project; null when there is none or the person may not see it. */
 export async function readSchedule(actor: Actor, code: string): Promise<ScheduleFile | null> {
   const project = await database().project.findFirst({
-    where: { code, ...atSites(actor, "read") },
+    where: { code, ...projects(actor, "read") },
     include: {
       site: { select: { name: true } },
       line: { select: { code: true } },

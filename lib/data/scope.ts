@@ -1,6 +1,6 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
-import { type Deed, scopeOf } from "@/lib/access/policy";
+import { type Deed, projectsOf, scopeOf } from "@/lib/access/policy";
 
 /** Condition on a site's id: the sites where the actor may do the deed. Spread into a `where`. */
 export function siteIds(actor: Actor, deed: Deed): { readonly in: string[] } | undefined {
@@ -18,6 +18,15 @@ export function atSites(actor: Actor, deed: Deed): { siteId?: { in: string[] } }
 export function sites(actor: Actor, deed: Deed): { id?: { in: string[] } } {
   const ids = siteIds(actor, deed);
   return ids ? { id: { in: ids.in } } : {};
+}
+
+/** `where` of `Project` itself: those at the sites where the actor may, and those a contractor works in. */
+export function projects(
+  actor: Actor,
+  deed: Deed,
+): { OR?: [{ siteId: { in: string[] } }, { id: { in: string[] } }] } {
+  const ids = siteIds(actor, deed);
+  return ids ? { OR: [{ siteId: { in: ids.in } }, { id: { in: [...projectsOf(actor.grants, deed)] } }] } : {};
 }
 
 /** The actor as somebody who reads this one site and no other: what is kept for anybody who reads it. */

@@ -31,7 +31,7 @@ const untested: Refusal = {
  */
 export async function changeStock(
   actor: Actor,
-  { lotId, seen, wanted }: ChangeStockLot,
+  { lotId, seen, wanted, why }: ChangeStockLot,
 ): Promise<Result<null, Refusal>> {
   return change(actor, async (tx, record) => {
     const allowed = { id: lotId, ...atSites(actor, "stock:write") };
@@ -52,6 +52,7 @@ export async function changeStock(
       siteId: lot.siteId,
       before: seen,
       after: wanted,
+      why: why || null,
       stockOf: [lot.partId],
     });
     return ok(null);

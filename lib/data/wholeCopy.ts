@@ -32,11 +32,9 @@ const rules = (actor: Actor) => scopeOf(actor.grants, "people:write") === "all";
 export async function readCopyDesk(actor: Actor): Promise<CopyDesk | null> {
   if (!rules(actor)) return null;
   const db = database();
-  const [rows, site, part, other] = await Promise.all([
+  const [rows, [found]] = await Promise.all([
     db.wholeCopy.findMany({ orderBy: { at: "desc" }, take: MOST_LISTED }),
-    db.site.findFirst({ select: { id: true } }),
-    db.part.findFirst({ select: { id: true } }),
-    db.user.findFirst({ where: { id: { not: actor.userId } }, select: { id: true } }),
+    db.$queryRaw<[{ unused: boolean }]>`SELECT is_unused(${actor.userId}) AS unused`,
   ]);
   return {
     copies: rows.map(({ at, rows: held, ...row }) => ({
@@ -44,7 +42,7 @@ export async function readCopyDesk(actor: Actor): Promise<CopyDesk | null> {
       at: at.toISOString(),
       rows: Number(held),
     })),
-    empty: site === null && part === null && other === null,
+    empty: found.unused,
   };
 }
 

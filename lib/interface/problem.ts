@@ -20,6 +20,8 @@ export const PROBLEMS = {
   impossible: { status: 422, title: "The records do not allow it" },
   nameUsed: { status: 422, title: "The Idempotency-Key was used for another request" },
   tooOften: { status: 429, title: "The key asks too often" },
+  away: { status: 503, title: "The database does not answer" },
+  full: { status: 507, title: "There is no room left on the server's disk" },
 } as const satisfies Record<string, Kind>;
 
 export type ProblemKind = keyof typeof PROBLEMS;

@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import type { Knock } from "@/lib/access/accessKey";
 import type { Actor } from "@/lib/access/actor";
 import { maySomewhere } from "@/lib/access/policy";
+import { troubleOf } from "@/lib/access/trouble";
 import { readDataVersion } from "@/lib/data/dataVersion";
 import { NameUsedBefore, StillBeingDone } from "@/lib/data/interface/keptAnswer";
 import type { Operation } from "@/lib/interface/operation";
@@ -16,17 +17,23 @@ const REQUEST_NAME = /^[\x21-\x7e]{8,200}$/;
 /**
  * Answers a request of another system.
  *
- * @param path What follows /api/v1, in its parts.
+ * @param knocking Who asks, being found out.
+ * @param path     What follows /api/v1, in its parts.
  */
-export async function serve(request: Request, knock: Knock, path: readonly string[]): Promise<Response> {
+export async function serve(
+  request: Request,
+  knocking: Promise<Knock>,
+  path: readonly string[],
+): Promise<Response> {
   const method = request.method === "HEAD" ? "GET" : request.method;
   const found = findOperation(method, path);
   const pattern = "operation" in found ? found.operation.path : "/unknown";
   return watchRequest({ method, route: `${ROOT}${pattern}` }, async () => {
-    if (knock.kind === "nobody") return nobody();
-    if (knock.kind === "tooOften") return tooOften(knock.waitSeconds);
-    if (!("operation" in found)) return found.allowed.length === 0 ? noPath() : wrongMethod(found.allowed);
     try {
+      const knock = await knocking;
+      if (knock.kind === "nobody") return nobody();
+      if (knock.kind === "tooOften") return tooOften(knock.waitSeconds);
+      if (!("operation" in found)) return found.allowed.length === 0 ? noPath() : wrongMethod(found.allowed);
       return await perform(request, knock.actor, found);
     } catch (error) {
       return atFault(error);
@@ -125,7 +132,7 @@ function wrongMethod(allowed: readonly string[]): Response {
   return problemAnswer("wrongMethod", `This address takes ${methods}.`, { headers: { Allow: methods } });
 }
 
-/** What a request itself is to blame for; anything else is not caught. */
+/** What a request itself is to blame for, and what passes by itself; anything else is not caught. */
 function atFault(error: unknown): Response {
   if (error instanceof NameUsedBefore)
     return problemAnswer(
@@ -138,5 +145,14 @@ function atFault(error: unknown): Response {
     });
   if (error instanceof TooLong) return problemAnswer("tooLong", error.message);
   if (error instanceof Unreadable) return problemAnswer("unreadable", error.message);
-  throw error;
+  const trouble = troubleOf(error);
+  if (trouble === null) throw error;
+  process.stderr.write(`Interface: ${error instanceof Error ? error.message : String(error)}\n`);
+  return problemAnswer(
+    trouble,
+    "Send the same again later under the same Idempotency-Key; it is done once.",
+    {
+      headers: { "Retry-After": "10" },
+    },
+  );
 }

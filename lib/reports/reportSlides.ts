@@ -9,6 +9,7 @@ import type {
   ReportTable,
 } from "@/lib/view/reportDocument";
 import { day } from "@/lib/view/time";
+import { inWords } from "@/lib/words/say";
 
 /** Inches; slides of 13.33 by 7.5. */
 const LEFT = 0.5;
@@ -34,7 +35,7 @@ export async function reportSlides(
 ): Promise<Uint8Array<ArrayBuffer>> {
   const deck = new PptxGenJS();
   deck.layout = "LAYOUT_WIDE";
-  deck.title = `${report.title}, ${report.scope}`;
+  deck.title = inWords(`${report.title}, ${report.scope}`);
   deck.author = "Ebbline";
   deck.company = "";
   firstSlide(deck, report, address);
@@ -49,12 +50,12 @@ export async function reportSlides(
 function newSlide(deck: PptxGenJS, report: ReportDocument, title: string): Slide {
   const slide = deck.addSlide();
   const text = { fontFace: FONT, color: INK, margin: 0 };
-  slide.addText(title, { ...text, x: LEFT, y: 0.35, w: 8.6, h: 0.5, fontSize: 22, bold: true });
-  slide.addText(`${report.scope} · as of ${day(report.basis.asOf)}`, {
+  slide.addText(inWords(title), { ...text, x: LEFT, y: 0.35, w: 8.6, h: 0.5, fontSize: 22, bold: true });
+  slide.addText(inWords(`${report.scope} · as of ${day(report.basis.asOf)}`), {
     ...{ ...text, x: 9.2, y: 0.35, w: 3.63, h: 0.5, fontSize: 12, align: "right" },
   });
   slide.addShape("line", { x: LEFT, y: 0.98, w: WIDTH, h: 0, line: { color: INK, width: 1.5 } });
-  slide.addText(basisText(report.basis), {
+  slide.addText(inWords(basisText(report.basis)), {
     ...{ ...text, color: INK_2, x: LEFT, y: FOOT, w: 11.2, h: 0.3, fontSize: 9 },
   });
   slide.slideNumber = { x: 12.2, y: FOOT, w: 0.63, h: 0.3, fontFace: FONT, fontSize: 9, color: INK_2 };
@@ -68,7 +69,7 @@ function firstSlide(deck: PptxGenJS, report: ReportDocument, address: string): v
   if (headline) headlineText(slide, headline, address);
   slide.addText(
     report.cautions.map(({ title, text: words }) => ({
-      text: `${title}. ${words}`,
+      text: inWords(`${title}. ${words}`),
       options: { breakLine: true, paraSpaceAfter: 6 },
     })),
     { ...text, y: 4.3, h: 2.5, fontSize: 11, color: INK_2 },
@@ -85,13 +86,13 @@ function headlineText(slide: Slide, { loss, words, sentences, href }: ReportHead
           options: { bold: true, fontSize: 30, hyperlink: { url: `${address}${href}` }, breakLine: true },
         },
         {
-          text: `expected stop loss in the next twelve months, the range ${words}`,
+          text: inWords(`expected stop loss in the next twelve months, the range ${words}`),
           options: { fontSize: 14 },
         },
       ],
       { ...text, y: TOP + 0.1, h: 1.2 },
     );
-  slide.addText(sentences.join(" "), { ...text, y: loss ? 2.75 : TOP + 0.1, h: 1.4, fontSize: 16 });
+  slide.addText(inWords(sentences.join(" ")), { ...text, y: loss ? 2.75 : TOP + 0.1, h: 1.4, fontSize: 16 });
 }
 
 interface TableOnSlide {
@@ -110,7 +111,7 @@ function tableSlide(deck: PptxGenJS, slide: Slide, { table, address }: TableOnSl
     border: { type: "solid", pt: 0.5, color: RULE },
   });
   if (table.note !== null)
-    slide.addText(table.note, {
+    slide.addText(inWords(table.note), {
       ...{ x: LEFT, y: 6.5, w: WIDTH, h: 0.5, margin: 0, valign: "bottom" },
       ...{ fontFace: FONT, fontSize: 9, color: INK_2 },
     });
@@ -118,17 +119,17 @@ function tableSlide(deck: PptxGenJS, slide: Slide, { table, address }: TableOnSl
 
 function tableRows(table: ReportTable, address: string): PptxGenJS.TableRow[] {
   const head = table.columns.map(({ title, kind }) => ({
-    text: title,
+    text: inWords(title),
     options: { bold: true, fill: { color: SHADE }, align: alignOf(kind) },
   }));
   const rows = table.rows.map((row) =>
     cellsOf(table, row).map(({ text, href, column: { kind } }) => ({
-      text,
+      text: inWords(text),
       options: { align: alignOf(kind), color: INK, hyperlink: { url: `${address}${href}` } },
     })),
   );
   if (rows.length > 0) return [head, ...rows];
-  return [head, [{ text: table.none, options: { colspan: table.columns.length } }]];
+  return [head, [{ text: inWords(table.none), options: { colspan: table.columns.length } }]];
 }
 
 const alignOf = (kind: Parameters<typeof standsAtEnd>[0]): "left" | "right" =>
@@ -140,9 +141,9 @@ interface ChartOnSlide {
 }
 
 function drawChart(deck: PptxGenJS, slide: Slide, { table, chart }: ChartOnSlide): void {
-  const labels = table.rows.map((row) => cellsOf(table, row)[0]?.text ?? "");
+  const labels = table.rows.map((row) => inWords(cellsOf(table, row)[0]?.text ?? ""));
   const series = chart.series.map(({ name, values }) => ({
-    ...{ name, labels },
+    ...{ name: inWords(name), labels },
     // A gap is an empty point of the chart, as unknown is no zero.
     values: values.slice(0, labels.length).map((value) => value as number),
   }));
@@ -155,7 +156,12 @@ function drawChart(deck: PptxGenJS, slide: Slide, { table, chart }: ChartOnSlide
       valAxisLabelFormatCode: "#,##0.##",
       valGridLine: { color: RULE, size: 0.5 },
     },
-    ...{ showTitle: true, title: `${chart.title}, ${chart.unit}`, titleFontFace: FONT, titleFontSize: 11 },
+    ...{
+      showTitle: true,
+      title: inWords(`${chart.title}, ${chart.unit}`),
+      titleFontFace: FONT,
+      titleFontSize: 11,
+    },
     ...{ showValAxisTitle: false, dataNoEffects: true },
   });
 }
@@ -163,9 +169,9 @@ function drawChart(deck: PptxGenJS, slide: Slide, { table, chart }: ChartOnSlide
 function listSlide(slide: Slide, { items, none, note }: ReportList, address: string): void {
   const lines =
     items.length === 0
-      ? [{ text: none }]
+      ? [{ text: inWords(none) }]
       : items.map(({ text, href }) => ({
-          text,
+          text: inWords(text),
           options: {
             ...{ bullet: { type: "number" as const }, breakLine: true, paraSpaceAfter: 6, color: INK },
             ...(href === null ? {} : { hyperlink: { url: `${address}${href}` } }),
@@ -185,7 +191,7 @@ function listSlide(slide: Slide, { items, none, note }: ReportList, address: str
     },
   });
   if (note !== null)
-    slide.addText(note, {
+    slide.addText(inWords(note), {
       ...{ x: LEFT, y: 6.6, w: WIDTH, h: 0.3, margin: 0, fontFace: FONT, fontSize: 9, color: INK_2 },
     });
 }

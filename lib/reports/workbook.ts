@@ -1,5 +1,6 @@
 import writeWorkbook from "write-excel-file/node";
 import { guardFormula } from "@/lib/intake/writeCsv";
+import { inWords } from "@/lib/words/say";
 
 /** A cell of a table that leaves as a file; a date is `YYYY-MM-DD`, null is empty. */
 export interface FileColumn {
@@ -16,7 +17,7 @@ type Cell = string | number | null;
 /**
  * A table as an XLSX workbook of one sheet, with real numbers and dates and the heads kept in sight.
  *
- * Text that a spreadsheet would run is guarded, as in CSV: a copied cell could run elsewhere.
+ * Its words are those of whoever asked for it. Text that a spreadsheet would run is guarded, as in CSV: a copied cell could run elsewhere.
  */
 export async function workbook(
   columns: readonly FileColumn[],
@@ -35,14 +36,24 @@ export interface FileSheet {
 /** Several tables as one workbook, a sheet each, guarded in the same way. */
 export async function workbookOfSheets(sheets: readonly FileSheet[]): Promise<Uint8Array<ArrayBuffer>> {
   const written = sheets.map(({ name, columns, rows }) => ({
-    ...{ sheet: name.slice(0, 31), stickyRowsCount: 1, data: sheetOf(columns, rows) },
+    ...{
+      sheet: inWords(name)
+        .replace(/[\\/?*[\]:]/g, " ")
+        .slice(0, 31),
+      stickyRowsCount: 1,
+      data: sheetOf(columns, rows),
+    },
     columns: columns.map(({ width }) => (width === undefined ? {} : { width })),
   }));
   return Uint8Array.from(await writeWorkbook(written).toBuffer());
 }
 
 function sheetOf(columns: readonly FileColumn[], rows: FileSheet["rows"]) {
-  const head = columns.map(({ title }) => ({ value: title, type: String, fontWeight: "bold" as const }));
+  const head = columns.map(({ title }) => ({
+    value: inWords(title),
+    type: String,
+    fontWeight: "bold" as const,
+  }));
   return [head, ...rows.map((row) => row.map((value, place) => cellOf(value, columns[place])))];
 }
 
@@ -52,5 +63,5 @@ function cellOf(value: Cell, column: FileColumn | undefined) {
     return { value: new Date(`${value}T00:00:00.000Z`), type: Date, format: "yyyy-mm-dd" };
   if (typeof value === "number")
     return { value, type: Number, ...(column?.format === undefined ? {} : { format: column.format }) };
-  return { value: guardFormula(value), type: String };
+  return { value: guardFormula(inWords(value)), type: String };
 }

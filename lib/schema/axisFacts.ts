@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { isIsoDate } from "@/lib/kernel/isoDate";
+import { why } from "@/lib/schema/why";
 
 /** How an axis finds its position after switching on. */
 export const HOMING_METHODS = [
@@ -99,5 +100,6 @@ export const changeAxisFacts = z.strictObject({
   axisId: z.uuid(),
   seen: facts,
   wanted: factsThatHold,
+  why,
 });
 export type ChangeAxisFacts = z.output<typeof changeAxisFacts>;

@@ -1,27 +1,25 @@
 import { z } from "zod";
 import { isIsoDate } from "@/lib/kernel/isoDate";
+import { typedNumber } from "@/lib/schema/typedNumber";
 
-const NUMBER = /^[+-]?\d{1,12}([.,]\d{1,9})?$/;
+const NUMBER = /^[+-]?\d{1,12}(\.\d{1,9})?$/;
 const ask = "Write a number such as 12.5.";
 
-const numberOf = (text: string) => Number(text.replace(",", "."));
-
 /** A measured value as typed, with a decimal point or comma; empty is not measured. */
-const value = z
-  .string()
-  .trim()
+const value = typedNumber
   .refine((text) => text === "" || NUMBER.test(text), ask)
-  .transform((text) => (text === "" ? null : numberOf(text)));
+  .transform((text) => (text === "" ? null : Number(text)));
 
 /** Readings of one thing, parted by spaces or semicolons. */
 const readings = z
   .string()
   .transform((text) => text.split(/[\s;]+/).filter((part) => part !== ""))
+  .pipe(z.array(typedNumber))
   .refine((parts) => parts.every((part) => NUMBER.test(part)), {
     message: "Write numbers parted by spaces, such as 0.01 0.02.",
   })
   .refine((parts) => parts.length <= 50, { message: "Write at most 50 readings." })
-  .transform((parts) => parts.map(numberOf));
+  .transform((parts) => parts.map(Number));
 
 const words = (most: number) => z.string().trim().max(most, `Use at most ${most} characters.`);
 

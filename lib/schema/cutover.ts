@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { isIsoDate } from "@/lib/kernel/isoDate";
+import { typedNumber } from "@/lib/schema/typedNumber";
 
 const words = (most: number) => z.string().trim().max(most, `Use at most ${most} characters.`);
 const must = (most: number, missing: string) => words(most).min(1, missing);
@@ -25,11 +26,9 @@ const clock = z
   .refine((text) => text.slice(11) < "24:00" && text.slice(14) < "60", "Write a time such as 06:00.");
 const maybeClock = z.union([z.literal(""), clock]).transform((text) => (text === "" ? null : text));
 
-const someHours = z
-  .string()
-  .trim()
-  .regex(/^\d{1,4}([.,]\d{1,2})?$/, "Write hours such as 4 or 4.5.")
-  .transform((text) => Number(text.replace(",", ".")));
+const someHours = typedNumber
+  .pipe(z.string().regex(/^\d{1,4}(\.\d{1,2})?$/, "Write hours such as 4 or 4.5."))
+  .transform(Number);
 const maybeHours = z.union([z.literal("").transform(() => null), someHours]);
 
 const cutoverFields = {

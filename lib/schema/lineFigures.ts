@@ -1,16 +1,27 @@
 import { z } from "zod";
 import { isIsoDate } from "@/lib/kernel/isoDate";
+import { typedNumber } from "@/lib/schema/typedNumber";
+import { why } from "@/lib/schema/why";
 
 const day = z.string().refine(isIsoDate, "Write a day that exists, as 2026-11-30.").nullable();
 
-const amount = z
-  .string()
-  .regex(/^\d{1,12}(\.\d{1,2})?$/, "Write an amount of 0 or more with at most two places, such as 2900.50.")
+const amount = typedNumber
+  .pipe(
+    z
+      .string()
+      .regex(
+        /^\d{1,12}(\.\d{1,2})?$/,
+        "Write an amount of 0 or more with at most two places, such as 2900.50.",
+      ),
+  )
   .nullable();
 
-const hours = z
-  .string()
-  .regex(/^\d{1,4}(\.\d{1,2})?$/, "Write hours of 0 or more with at most two places, such as 1.5.")
+const hours = typedNumber
+  .pipe(
+    z
+      .string()
+      .regex(/^\d{1,4}(\.\d{1,2})?$/, "Write hours of 0 or more with at most two places, such as 1.5."),
+  )
   .nullable();
 
 /** How the cost of a stop was found. */
@@ -88,6 +99,7 @@ export const changeLineFigures = z.strictObject({
   lineId: z.uuid(),
   seen: storedFigures,
   wanted: figuresThatHold,
+  why,
 });
 
 export type ChangeLineFigures = z.output<typeof changeLineFigures>;

@@ -1,9 +1,16 @@
 import { z } from "zod";
 import { isIsoDate } from "@/lib/kernel/isoDate";
+import { typedNumber } from "@/lib/schema/typedNumber";
+import { why } from "@/lib/schema/why";
 
-const amount = z
-  .string()
-  .regex(/^\d{1,12}(\.\d{1,2})?$/, "Write an amount with at most two places, such as 1900000 or 250000.50.");
+const amount = typedNumber.pipe(
+  z
+    .string()
+    .regex(
+      /^\d{1,12}(\.\d{1,2})?$/,
+      "Write an amount with at most two places, such as 1900000 or 250000.50.",
+    ),
+);
 const code = z.string().regex(/^[A-Za-z0-9-]{1,20}$/);
 const codes = z.array(code).max(500);
 const version = z.int().positive();
@@ -28,6 +35,7 @@ export const movePlan = z.strictObject({
   planId: z.uuid(),
   version,
   to: z.enum(["put_forward", "draft"]),
+  why,
 });
 
 /** A step of a plan that an approver takes; back to put_forward takes the decision back. */
@@ -35,6 +43,7 @@ export const decidePlan = z.strictObject({
   planId: z.uuid(),
   version,
   to: z.enum(["funded", "declined", "put_forward"]),
+  why,
 });
 
 export const deletePlan = z.strictObject({ planId: z.uuid(), version });

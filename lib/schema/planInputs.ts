@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { isIsoDate } from "@/lib/kernel/isoDate";
+import { typedNumber } from "@/lib/schema/typedNumber";
 
 /** What a planning figure states. */
 export const PLAN_FIGURE_KINDS = [
@@ -33,11 +34,9 @@ const day = z.string().refine(isIsoDate, "Write a day that exists, as 2027-08-02
 const words = (most: number, missing: string) =>
   z.string().trim().min(1, missing).max(most, `Use at most ${most} characters.`);
 const version = z.int().positive();
-const number = z
-  .string()
-  .trim()
-  .regex(/^\d{1,12}([.,]\d{1,4})?$/, "Write a number, such as 1900000 or 26.4.")
-  .transform((text) => text.replace(",", "."));
+const number = typedNumber.pipe(
+  z.string().regex(/^\d{1,12}(\.\d{1,4})?$/, "Write a number, such as 1900000 or 26.4."),
+);
 const said = {
   source: words(300, "Say where the figure comes from: letter, contract, minutes."),
   owner: words(120, "Say who answers for it: a function, not a person's name."),
@@ -86,11 +85,9 @@ export const saveWindow = z
     name: words(80, "Give the window a name."),
     startsOn: day,
     endsOn: day,
-    usableHours: z
-      .string()
-      .trim()
-      .regex(/^(\d{1,6}([.,]\d)?)?$/, "Write hours such as 140, or leave it empty.")
-      .transform((text) => (text === "" ? null : text.replace(",", "."))),
+    usableHours: typedNumber
+      .pipe(z.string().regex(/^(\d{1,6}(\.\d)?)?$/, "Write hours such as 140, or leave it empty."))
+      .transform((text) => (text === "" ? null : text)),
     note: z.string().trim().max(200, "Use at most 200 characters."),
   })
   .refine(({ startsOn, endsOn }) => endsOn >= startsOn, {

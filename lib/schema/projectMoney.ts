@@ -2,13 +2,14 @@ import { z } from "zod";
 import { isCurrency } from "@/lib/kernel/currency";
 import { isIsoDate } from "@/lib/kernel/isoDate";
 import { costClasses } from "@/lib/schema/costClass";
+import { typedNumber } from "@/lib/schema/typedNumber";
 
 export const day = z.string().refine(isIsoDate, "Write a day that exists, as 2026-11-30.");
 
 /** An amount as it is typed; how many places its currency has is checked where the currency is known. */
-const amount = z
-  .string()
-  .regex(/^-?\d{1,12}(\.\d{1,4})?$/, "Write an amount with a point before its decimals, such as 610000.00.");
+const amount = typedNumber.pipe(
+  z.string().regex(/^-?\d{1,12}(\.\d{1,4})?$/, "Write an amount such as 610000."),
+);
 export const positive = amount.refine((text) => Number(text) > 0, "Write an amount above 0.");
 const notNegative = amount.refine((text) => Number(text) >= 0, "Write 0 or an amount above it.");
 const notZero = amount.refine((text) => Number(text) !== 0, "Write an amount other than 0.");
@@ -91,9 +92,10 @@ export const withdrawChange = z.strictObject({
   version: z.int().positive(),
 });
 
-const rate = z
-  .string()
-  .regex(/^\d{1,11}(\.\d{1,6})?$/, "Write units of the currency for one euro, such as 11.30.")
+const rate = typedNumber
+  .pipe(
+    z.string().regex(/^\d{1,11}(\.\d{1,6})?$/, "Write units of the currency for one euro, such as 11.30."),
+  )
   .refine((text) => Number(text) > 0, "Write a rate above 0.");
 
 /** The rate of a month: what the person saw (null is none), and what should stand instead (null takes it away). */

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { isIsoDate } from "@/lib/kernel/isoDate";
+import { typedNumber } from "@/lib/schema/typedNumber";
 
 const words = (most: number) => z.string().trim().max(most, `Use at most ${most} characters.`);
 const must = (most: number, missing: string) => words(most).min(1, missing);
@@ -22,16 +23,14 @@ export const settlePoint = z.strictObject({ ...point, done: z.boolean() });
 export const dropPoint = z.strictObject(point);
 
 /** Percent as typed, with a point or a comma; empty is not estimated. */
-const percent = z
-  .string()
-  .trim()
-  .regex(/^((100([.,]0)?|\d{1,2}([.,]\d)?))?$/, "Write percent from 0 to 100, or leave it empty.")
-  .transform((text) => (text === "" ? null : Number(text.replace(",", ".")) / 100));
-const amount = z
-  .string()
-  .trim()
-  .regex(/^(\d{1,12}([.,]\d{1,2})?)?$/, "Write an amount such as 120000, or leave it empty.")
-  .transform((text) => (text === "" ? null : text.replace(",", ".")));
+const percent = typedNumber
+  .pipe(
+    z.string().regex(/^((100(\.0)?|\d{1,2}(\.\d)?))?$/, "Write percent from 0 to 100, or leave it empty."),
+  )
+  .transform((text) => (text === "" ? null : Number(text) / 100));
+const amount = typedNumber
+  .pipe(z.string().regex(/^(\d{1,12}(\.\d{1,2})?)?$/, "Write an amount such as 120000, or leave it empty."))
+  .transform((text) => (text === "" ? null : text));
 
 const riskFields = {
   what: must(300, "Say what may happen."),

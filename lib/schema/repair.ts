@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { isIsoDate } from "@/lib/kernel/isoDate";
+import { typedNumber } from "@/lib/schema/typedNumber";
 
 const words = (most: number) => z.string().trim().max(most, `Use at most ${most} characters.`);
 const aDay = z.string().refine(isIsoDate, "Write a day that exists, as 2026-11-30.");
@@ -9,11 +10,13 @@ const maybeDay = z
 const orNull = (most: number) => words(most).transform((text) => (text === "" ? null : text));
 
 /** Decimal text as typed, with a point or a comma. */
-const amount = z
-  .string()
-  .trim()
-  .regex(/^(\d{1,10}([.,]\d{1,2})?)?$/, "Write an amount such as 480 or 480.50, or leave it empty.")
-  .transform((text) => (text === "" ? null : text.replace(",", ".")));
+const amount = typedNumber
+  .pipe(
+    z
+      .string()
+      .regex(/^(\d{1,10}(\.\d{1,2})?)?$/, "Write an amount such as 480 or 480.50, or leave it empty."),
+  )
+  .transform((text) => (text === "" ? null : text));
 
 /** What may be corrected while a unit is out. */
 const outFields = {

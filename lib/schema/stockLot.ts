@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { isIsoDate } from "@/lib/kernel/isoDate";
+import { why } from "@/lib/schema/why";
 
 const day = z.string().refine(isIsoDate, "Write a day that exists, as 2026-11-30.").nullable();
 
@@ -31,6 +32,7 @@ export const changeStockLot = z.strictObject({
   lotId: z.uuid(),
   seen: stockLotFigures,
   wanted: lotThatHolds,
+  why,
 });
 
 export type ChangeStockLot = z.output<typeof changeStockLot>;

@@ -13,7 +13,12 @@ export interface DigestContent {
   readonly late: readonly ReviewAction[];
   /** Address people open the app by. */
   readonly address: string;
+  /** Puts a text into the reader's words; without it they are English. */
+  readonly say?: Say;
 }
+
+/** Puts an English text into the words of whoever reads it. */
+export type Say = (text: string) => string;
 
 export interface DigestMail {
   readonly subject: string;
@@ -32,20 +37,25 @@ const MOST = 12;
 
 /** The week's mail as plain text and as simple HTML, both with the same words. */
 export function digestMail(content: DigestContent): DigestMail {
-  const { figures, address } = content;
+  const { figures, address, say = (text) => text } = content;
   const { siteCode, siteName, asOf } = figures;
-  const head = `Spares of ${siteCode} ${siteName}, as of ${day(asOf)}`;
+  const head = say(`Spares of ${siteCode} ${siteName}, as of ${day(asOf)}`);
   const link = `${address}/review?site=${encodeURIComponent(siteCode)}`;
-  const parts = partsOf(content);
-  const foot =
-    "Estimates from sparse records, given without guarantee. You asked for this mail on your account page; end it there.";
+  const parts = partsOf(content)
+    .map(linesOf)
+    .map(({ title, lines }) => ({ title: say(title), lines: lines.map(say) }));
+  const foot = say(
+    "Estimates from sparse records, given without guarantee. You asked for this mail on your account page; end it there.",
+  );
   return {
-    subject: `Spares of ${siteCode}: ${count(figures.worse.length, "part")} got worse, ${count(content.late.length, "action")} of yours late`,
-    text: [head, ...parts.map(asText), `The review: ${link}`, foot].join("\n\n"),
+    subject: say(
+      `Spares of ${siteCode}: ${count(figures.worse.length, "part")} got worse, ${count(content.late.length, "action")} of yours late`,
+    ),
+    text: [head, ...parts.map(asText), say(`The review: ${link}`), foot].join("\n\n"),
     html: [
       `<h1 style="font-size:1.2em">${escapeHtml(head)}</h1>`,
       ...parts.map(asHtml),
-      `<p><a href="${escapeHtml(link)}">Open the review</a></p>`,
+      `<p><a href="${escapeHtml(link)}">${escapeHtml(say("Open the review"))}</a></p>`,
       `<p style="color:#555">${escapeHtml(foot)}</p>`,
     ].join("\n"),
   };
@@ -84,20 +94,22 @@ function partsOf({ figures, late }: DigestContent): Part[] {
 
 const dueText = (dueOn: IsoDate, asOf: IsoDate) => `${day(dueOn)}, ${distance(dueOn, asOf)}`;
 
+type Shown = Pick<Part, "title" | "lines">;
+
 /** The first lines, and how many more there are. */
-function linesOf({ lines, none }: Part): string[] {
-  if (lines.length === 0) return [none];
+function linesOf({ title, lines, none }: Part): Shown {
+  if (lines.length === 0) return { title, lines: [none] };
   const more = lines.length - MOST;
-  return [...lines.slice(0, MOST), ...(more > 0 ? [`and ${more} more`] : [])];
+  return { title, lines: [...lines.slice(0, MOST), ...(more > 0 ? [`and ${more} more`] : [])] };
 }
 
-function asText(part: Part): string {
-  return [part.title.toUpperCase(), ...linesOf(part).map((line) => `- ${line}`)].join("\n");
+function asText({ title, lines }: Shown): string {
+  return [title.toUpperCase(), ...lines.map((line) => `- ${line}`)].join("\n");
 }
 
-function asHtml(part: Part): string {
-  const items = linesOf(part).map((line) => `<li>${escapeHtml(line)}</li>`);
-  return `<h2 style="font-size:1em">${escapeHtml(part.title)}</h2>\n<ul>\n${items.join("\n")}\n</ul>`;
+function asHtml({ title, lines }: Shown): string {
+  const items = lines.map((line) => `<li>${escapeHtml(line)}</li>`);
+  return `<h2 style="font-size:1em">${escapeHtml(title)}</h2>\n<ul>\n${items.join("\n")}\n</ul>`;
 }
 
 const ENTITIES: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };

@@ -1,19 +1,26 @@
 import { placesOf } from "@/lib/kernel/currency";
+import { type Language, locale, marks } from "@/lib/kernel/locale";
 import type { Amount } from "@/lib/kernel/money";
 import type { Span } from "@/lib/risk/evaluation";
-import { NBSP, NOT_KNOWN, plainNumber, significant, THIN } from "@/lib/view/number";
+import { grouped, NBSP, NOT_KNOWN, plainNumber, significant } from "@/lib/view/number";
 
 const MINUS = "\u2212";
 const SIGN: Readonly<Record<string, string>> = { EUR: "€", GBP: "£", USD: "$" };
 
 interface MoneyUnit {
   readonly divisor: number;
-  readonly mark: string;
+  readonly marks: Readonly<Record<Language, string>>;
 }
 
-const ONES: MoneyUnit = { divisor: 1, mark: "" };
-const THOUSANDS: MoneyUnit = { divisor: 1_000, mark: `${NBSP}k` };
-const MILLIONS: MoneyUnit = { divisor: 1_000_000, mark: `${NBSP}M` };
+const ONES: MoneyUnit = { divisor: 1, marks: { en: "", de: "" } };
+const THOUSANDS: MoneyUnit = { divisor: 1_000, marks: { en: `${NBSP}k`, de: `${NBSP}Tsd.` } };
+const MILLIONS: MoneyUnit = { divisor: 1_000_000, marks: { en: `${NBSP}M`, de: `${NBSP}Mio.` } };
+
+const markOf = (unit: MoneyUnit) => unit.marks[locale().language];
+
+/** An amount beside its currency: the sign stands before it in English and behind it in German. */
+const withCurrency = (amount: string, currency: string) =>
+  locale().language === "de" ? `${amount}${NBSP}${currency}` : `${currency}${NBSP}${amount}`;
 
 /** Rounded to the digits shown first, so that 999 999 reads 1.00 M and not 1 000 k. */
 function unitOf(value: number): MoneyUnit {
@@ -36,19 +43,19 @@ export function money(value: number | null): string {
   if (value === null) return NOT_KNOWN;
   const unit = unitOf(value);
   const sign = value < 0 ? MINUS : "";
-  return `${sign}€${NBSP}${scaled(Math.abs(value), unit, 3)}${unit.mark}`;
+  return sign + withCurrency(`${scaled(Math.abs(value), unit, 3)}${markOf(unit)}`, "€");
 }
 
 /** The bounds of a span to two digits, the unit said once where both share it: `180–790 k`. */
 function bounds(low: number, high: number): string {
   const [lowUnit, highUnit] = [unitOf(low), unitOf(high)];
   const shared = lowUnit === highUnit || low === 0;
-  return `${scaled(low, lowUnit, 2)}${shared ? "" : lowUnit.mark}–${scaled(high, highUnit, 2)}${highUnit.mark}`;
+  return `${scaled(low, lowUnit, 2)}${shared ? "" : markOf(lowUnit)}–${scaled(high, highUnit, 2)}${markOf(highUnit)}`;
 }
 
 /** Only the range of an estimate, EUR: `€ 180–790 k`. */
 export function moneyRange(span: Span | null): string {
-  return span === null ? NOT_KNOWN : `€${NBSP}${bounds(span.low, span.high)}`;
+  return span === null ? NOT_KNOWN : withCurrency(bounds(span.low, span.high), "€");
 }
 
 /**
@@ -76,20 +83,19 @@ export function thousands(value: number | null): string {
 export function exactMoney(amount: Amount | null, currency = "EUR"): string {
   if (amount === null) return NOT_KNOWN;
   const sign = amount.startsWith("-") ? MINUS : "";
-  return `${sign}${SIGN[currency] ?? currency}${NBSP}${exactAmount(amount.replace("-", ""), currency)}`;
+  return sign + withCurrency(exactAmount(amount.replace("-", ""), currency), SIGN[currency] ?? currency);
 }
 
 /** The same without the currency, for a table whose head names it: `1 234.50`, `−980.00`. */
 export function exactAmount(amount: Amount | null, currency: string): string {
   if (amount === null) return NOT_KNOWN;
   const [, minus = "", whole = "0", fraction = ""] = /^(-?)(\d+)(?:\.(\d+))?$/.exec(amount) ?? [];
-  const digits = whole.replace(/\B(?=(\d{3})+$)/g, THIN);
   const places = placesOf(currency);
-  const rest = places === 0 ? "" : `.${fraction.padEnd(places, "0").slice(0, places)}`;
-  return `${minus === "" ? "" : MINUS}${digits}${rest}`;
+  const rest = places === 0 ? "" : marks().decimal + fraction.padEnd(places, "0").slice(0, places);
+  return `${minus === "" ? "" : MINUS}${grouped(whole)}${rest}`;
 }
 
 /** An exchange rate as stated: `4.30 PLN for € 1`. */
 export function exchangeRate(ratePerEur: string, currency: string): string {
-  return `${ratePerEur} ${currency} for €${NBSP}1`;
+  return `${ratePerEur.replace(".", marks().decimal)} ${currency} for ${withCurrency("1", "€")}`;
 }

@@ -64,3 +64,21 @@ export function firmwareWords({ firmware }: LeadController): string {
   const { low, high } = firmware;
   return low === high ? String(low) : `${low}–${high}`;
 }
+
+/** The controllers of a line as far as a row of the ranking tells of them. */
+export interface ControllersInShort {
+  readonly lead: LeadController | null;
+  readonly all: number;
+  readonly below: number;
+  /** How many nobody has read the firmware of. */
+  readonly unread: number;
+  readonly floor: string;
+}
+
+export function controllersInShort(controllers: readonly ControllerFacts[]): ControllersInShort {
+  return {
+    ...{ lead: leadController(controllers), all: controllers.length, below: belowFloor(controllers) },
+    unread: controllers.filter((one) => one.firmware === null).length,
+    floor: lineFloorWord(controllers),
+  };
+}

@@ -56,34 +56,39 @@ export interface RankedLine {
   readonly assumed: readonly string[];
 }
 
+/** What tells whether a cost per hour can be taken as agreed. */
+export type AgreedCost = Omit<LineCost, "fixed" | "steps">;
+
 /** The lines a person may see, with their places among all lines of the group. */
-export interface Ranking {
+export interface RankingOf<L> {
   readonly asOf: IsoDate;
   readonly engine: string;
   readonly dataVersion: number;
   /** Lines of the whole group, seen or not. */
   readonly groupLines: number;
   readonly totals: SeenTotals;
-  readonly lines: readonly RankedLine[];
+  readonly lines: readonly L[];
 }
 
+export type Ranking = RankingOf<RankedLine>;
+
 /** Whether the rows are the whole group, so that their sum is the group's. */
-export function isWholeGroup(ranking: Ranking): boolean {
+export function isWholeGroup(ranking: RankingOf<unknown>): boolean {
   return ranking.lines.length === ranking.groupLines;
 }
 
 /** Whether the approval of a cost ended before a day, so that its owner has to confirm it again. */
-export function approvalEnded({ perHour, approvedOn, validUntil }: LineCost, asOf: IsoDate): boolean {
+export function approvalEnded({ perHour, approvedOn, validUntil }: AgreedCost, asOf: IsoDate): boolean {
   return perHour !== null && approvedOn !== null && validUntil !== null && validUntil < asOf;
 }
 
 /** Whether a cost was never agreed, other than one whose approval has run out. */
-export function isUnapproved(cost: LineCost, asOf: IsoDate): boolean {
+export function isUnapproved(cost: AgreedCost, asOf: IsoDate): boolean {
   return costDoubt(cost, asOf) !== null && !approvalEnded(cost, asOf);
 }
 
 /** Why a cost per hour cannot be taken as agreed on a day; null when it can. */
-export function costDoubt(cost: LineCost, asOf: IsoDate): string | null {
+export function costDoubt(cost: AgreedCost, asOf: IsoDate): string | null {
   if (cost.perHour === null) return "No cost per hour recorded";
   if (cost.owner === null) return "Nobody answers for the figure";
   if (cost.approvedOn === null || cost.approvedOn > asOf) return "Not approved";

@@ -24,10 +24,12 @@ export interface LineTotals {
   readonly stopsPerYear: number;
 }
 
+type Summed = Pick<RankedLine, "stopLoss" | "baseLoss" | "shortageLoss" | "stopsPerYear">;
+
 /** Adds up the lines as they are shown; `drawn` is the span of exactly their sum, where there is one. */
-export function sumLines(lines: readonly RankedLine[], drawn: LossSpan | null = null): LineTotals {
+export function sumLines(lines: readonly Summed[], drawn: LossSpan | null = null): LineTotals {
   const costed = lines.filter((line) => line.stopLoss !== null);
-  const over = (value: (line: RankedLine) => number | null) =>
+  const over = (value: (line: Summed) => number | null) =>
     costed.length === 0 ? null : costed.reduce((sum, line) => sum + (value(line) ?? 0), 0);
   return {
     lines: lines.length,

@@ -1,3 +1,5 @@
+import { marks } from "@/lib/kernel/locale";
+
 /** The word for a figure nobody knows; unknown is never shown as zero. */
 export const NOT_KNOWN = "not known";
 
@@ -7,12 +9,13 @@ export const THIN = "\u202f";
 export const NBSP = "\u00a0";
 const MINUS = "\u2212";
 
-function group(digits: string): string {
-  return digits.replace(/\B(?=(\d{3})+$)/g, THIN);
+/** Digits in threes, in the marks of whoever reads. */
+export function grouped(digits: string): string {
+  return digits.replace(/\B(?=(\d{3})+$)/g, marks().group);
 }
 
 /**
- * A number in plain numerals, digits in threes: `1 234.5`, with a true minus sign.
+ * A number in plain numerals, digits in threes: `1 234.5`, with a true minus sign and the marks of whoever reads.
  *
  * @param places Digits after the point, 0 to 20.
  * @throws {RangeError} if the value is not finite.
@@ -20,7 +23,7 @@ function group(digits: string): string {
 export function plainNumber(value: number, places = 0): string {
   if (!Number.isFinite(value)) throw new RangeError(`a shown number must be finite, got ${value}`);
   const [whole = "0", fraction] = Math.abs(value).toFixed(places).split(".");
-  const text = fraction === undefined ? group(whole) : `${group(whole)}.${fraction}`;
+  const text = fraction === undefined ? grouped(whole) : grouped(whole) + marks().decimal + fraction;
   return value < 0 && /[1-9]/.test(text) ? MINUS + text : text;
 }
 

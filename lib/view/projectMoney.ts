@@ -1,4 +1,11 @@
+import { locale } from "@/lib/kernel/locale";
 import { NOT_KNOWN, plainNumber, significant, THIN } from "@/lib/view/number";
+
+/** An amount with the mark of its size and its currency, in the order of the reader's language. */
+function sized(amount: string, [english, german]: readonly [string, string], currency: string): string {
+  const parts = locale().language === "de" ? [amount, german, currency] : [currency, amount, english];
+  return parts.filter((part) => part !== "").join(THIN);
+}
 
 /**
  * An estimate in a project's own currency, to three digits from a million, whole thousands below: `SEK 6.55 M`.
@@ -9,9 +16,9 @@ export function localMoney(value: number | null, currency: string): string {
   if (value === null) return NOT_KNOWN;
   const size = Math.abs(value);
   const sign = value < 0 ? "\u2212" : "";
-  if (size >= 1_000_000) return `${sign}${currency}${THIN}${significant(size / 1_000_000, 3)}${THIN}M`;
-  if (size >= 10_000) return `${sign}${currency}${THIN}${plainNumber(size / 1_000)}${THIN}k`;
-  return `${sign}${currency}${THIN}${plainNumber(size)}`;
+  if (size >= 1_000_000) return sign + sized(significant(size / 1_000_000, 3), ["M", "Mio."], currency);
+  if (size >= 10_000) return sign + sized(plainNumber(size / 1_000), ["k", "Tsd."], currency);
+  return sign + sized(plainNumber(size), ["", ""], currency);
 }
 
 /** Lowest and highest of several forecasts; empty when there is none. */

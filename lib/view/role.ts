@@ -7,6 +7,7 @@ const NAMES: Readonly<Record<Role, string>> = {
   engineer: "Engineer",
   approver: "Approver",
   admin: "Administrator",
+  contractor: "Contractor",
 };
 
 /** A role as a person reads it. */
@@ -20,6 +21,7 @@ export function describeRoles(
   siteCodes: ReadonlyMap<string, string>,
 ): string {
   const described = grants.map(({ role, siteId }) => {
+    if (role === "contractor") return `${roleName(role)} in a project`;
     const place = siteId === null ? "all sites" : (siteCodes.get(siteId) ?? "another site");
     return `${roleName(role)} at ${place}`;
   });

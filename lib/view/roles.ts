@@ -30,6 +30,8 @@ export const roles: readonly RoleInWords[] = ROLES.map((role) => ({
 }));
 
 function sentenceOf(role: Role): string {
+  if (role === "contractor")
+    return "Somebody from outside who sees one project until a day, and may record what the work makes.";
   const grants = [{ role, siteId: null }];
   const words = (Object.keys(DEEDS) as Deed[])
     .filter((deed) => maySomewhere(grants, deed))

@@ -1,6 +1,7 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { SupplyStage } from "@/lib/lifecycle/supplyStage";
 import type { NoOffer } from "@/lib/risk/buyOffer";
+import { readTypedNumber } from "@/lib/schema/typedNumber";
 import type { ToldPrice } from "@/lib/view/poolBoard";
 
 /** Longest list of pieces; a budget beyond it is not spent to its end. */
@@ -61,10 +62,11 @@ export interface SpendList {
 /** Reads a budget such as `200000`, `200 000` or `200k`, EUR; null when it is none. */
 export function readBudget(typed: unknown): number | null {
   if (typeof typed !== "string") return null;
-  const [, digits, mark] = /^([\d\s']+(?:[.,]\d+)?)\s*([kKmM])?$/.exec(typed.trim()) ?? [];
-  if (digits === undefined) return null;
-  const scale = { k: 1_000, m: 1_000_000 }[(mark ?? "").toLowerCase()] ?? 1;
-  const value = Number(digits.replace(/[\s']/g, "").replace(",", ".")) * scale;
+  const [, digits = "", mark = ""] = /^([\d\s'.,]+)([kKmM])?$/.exec(typed.trim()) ?? [];
+  const read = readTypedNumber(digits);
+  if (read.kind !== "number") return null;
+  const scale = { k: 1_000, m: 1_000_000 }[mark.toLowerCase()] ?? 1;
+  const value = Number(read.plain) * scale;
   return Number.isFinite(value) && value <= 1e9 ? value : null;
 }
 

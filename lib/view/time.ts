@@ -1,18 +1,25 @@
 import { addMonths, daysBetween, type IsoDate, isoDate } from "@/lib/kernel/isoDate";
+import { type Language, locale } from "@/lib/kernel/locale";
 import { NBSP, NOT_KNOWN, plainNumber, significant } from "@/lib/view/number";
 
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"] as const;
+const MONTHS: Readonly<Record<Language, readonly string[]>> = {
+  en: ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"],
+  de: ["Jan.", "Feb.", "März", "Apr.", "Mai", "Juni", "Juli", "Aug.", "Sept.", "Okt.", "Nov.", "Dez."],
+};
 
-/** The month's short English name, from a date. */
+/** The month's short name, from a date. */
 function monthName(date: IsoDate): string {
-  return MONTHS[Number(date.slice(5, 7)) - 1] ?? "";
+  return MONTHS[locale().language][Number(date.slice(5, 7)) - 1] ?? "";
 }
 
-/** A day that cannot be misread: `3 Apr 2026`. */
+/** The day of the month: `3`, in German `3.` */
+const dayOfMonth = (date: IsoDate) => Number(date.slice(8, 10)) + (locale().language === "de" ? "." : "");
+
+/** A day that cannot be misread: `3 Apr 2026`, in German `3. Apr. 2026`. */
 export function day(date: IsoDate | null): string {
   if (date === null) return NOT_KNOWN;
   isoDate(date);
-  return `${Number(date.slice(8, 10))} ${monthName(date)} ${Number(date.slice(0, 4))}`;
+  return `${dayOfMonth(date)} ${monthName(date)} ${Number(date.slice(0, 4))}`;
 }
 
 /** Month and year: `Apr 2026`. */
@@ -31,9 +38,7 @@ export function quarter(date: IsoDate): string {
 /** First and last day: `3–14 Apr 2026`, `28 Dec 2026 – 3 Jan 2027`. */
 export function dayRange(from: IsoDate, to: IsoDate): string {
   if (from === to) return day(from);
-  return from.slice(0, 7) === to.slice(0, 7)
-    ? `${Number(from.slice(8))}–${day(to)}`
-    : `${day(from)} – ${day(to)}`;
+  return from.slice(0, 7) === to.slice(0, 7) ? `${dayOfMonth(from)}–${day(to)}` : `${day(from)} – ${day(to)}`;
 }
 
 /** Whole months completed from one day to a later one. */

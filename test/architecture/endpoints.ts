@@ -15,6 +15,8 @@ export const openRoutes: Readonly<Record<string, string>> = {
   "app/api/first-admin/route.ts": "is opened by a one-time link while nobody can sign in",
   "app/api/health/route.ts": "tells machines whether the app is up",
   "app/api/metrics/route.ts": "is opened by a token of the environment, and without one shut",
+  "app/api/reading/route.ts": "lets somebody at the sign-in page choose the language of the device",
+  "app/api/words/[file]/route.ts": "holds the words of a language, and no data",
   "app/api/v1/openapi.json/route.ts": "says what the interface does, and holds no data",
 };
 
@@ -107,7 +109,7 @@ function asksWho(value: Node | undefined): boolean {
   let asks = false;
   if (value)
     walk(value, ({ type, callee }) => {
-      if (type === "CallExpression" && /^(currentActor|signedInActor|actorOfKey)$/.test(nameOf(callee)))
+      if (type === "CallExpression" && /^(currentActor|currentReader|signedInActor|actorOfKey)$/.test(nameOf(callee)))
         asks = true;
     });
   return asks;

@@ -6,7 +6,7 @@ import { makeKey, readAccessKeys, revokeKey } from "@/lib/data/accessKeys";
 import { database } from "@/lib/data/client";
 import { setPersonGrants } from "@/lib/data/people";
 import { ALLOWANCE, type MakeAccessKey } from "@/lib/schema/accessKey";
-import { makeActor } from "@/test/support/actors";
+import { makeActor, roleAt } from "@/test/support/actors";
 import { callInterface } from "@/test/support/callInterface";
 import { type FreshDatabase, freshDatabase } from "../support/database";
 import { makeTwoSites, type TwoSites } from "../support/twoSites";
@@ -72,7 +72,7 @@ describe("a key", () => {
     const [admin, person] = [await makeActor("admin"), await makeActor("planner")];
     const { token } = await newKey(person, { deeds: ["read", "stock:write"] });
     expect(mayAt((await actorBy(token)).grants, "stock:write", world.south)).toBe(true);
-    const grants = [{ role: "viewer" as const, siteId: world.north }];
+    const grants = [roleAt("viewer", world.north)];
     expect((await setPersonGrants(admin, { userId: person.userId, grants })).ok).toBe(true);
     const { grants: left } = await actorBy(token);
     expect([scopeOf(left, "read"), scopeOf(left, "stock:write")]).toEqual([[world.north], []]);

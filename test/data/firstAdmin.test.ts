@@ -49,7 +49,7 @@ test("the spent link opens nothing", async () => {
 
 test("where a copy brought people without passwords, the person with that address becomes the administrator", async () => {
   const db = database();
-  await db.user.deleteMany();
+  await db.$executeRaw`TRUNCATE "User" CASCADE`;
   const { id } = await db.user.create({
     data: {
       id: "copied",

@@ -39,3 +39,31 @@ test("the queue knows each recurring work once, however often it is started, and
   await client.end();
   await close();
 });
+
+test("a job of a process that was killed is done by another one, and a living one's is left to it", async () => {
+  const { url, close } = await freshDatabase("jobs of the dead");
+  const living = await startJobs();
+  const client = new Client({ connectionString: url });
+  await client.connect();
+  const take = async (key: string, by: string) => {
+    await client.query(
+      "SELECT graphile_worker.add_job('weeklySnapshot', job_key := $1, run_at := now() + interval '1 day')",
+      [key],
+    );
+    await client.query(
+      `UPDATE graphile_worker._private_jobs
+       SET locked_by = $2, locked_at = now() - interval '1 minute', run_at = now() WHERE key = $1`,
+      [key, by],
+    );
+  };
+  await client.query("SELECT pg_advisory_lock(72707372, hashtext('pool-living'))");
+  await take("dead's", "pool-dead");
+  await take("living's", "pool-living");
+  const open = "SELECT count(*)::int AS found FROM graphile_worker._private_jobs";
+  expect(await waitFor(client, open, 1)).toBe(1);
+  const { rows } = await client.query(`SELECT key, locked_by FROM graphile_worker._private_jobs`);
+  expect(rows).toEqual([{ key: "living's", locked_by: "pool-living" }]);
+  await living.stop();
+  await client.end();
+  await close();
+});

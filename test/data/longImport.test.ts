@@ -91,6 +91,27 @@ describe("what the reading of a log made ready", () => {
   });
 });
 
+test("a file whose loading was killed is loaded by whoever asks next, and one being loaded is left alone", async () => {
+  const batchId = await stage("events", shortText("KILLED", "once"));
+  await stagedOf(batchId);
+  const loading = (beatAt: Date) =>
+    database().importBatch.update({
+      where: { id: batchId },
+      data: { work: "loading", workId: "1b4e28ba-2fa1-41d2-883f-0016d3cca427", beatAt },
+    });
+  await loading(new Date());
+  expect(await commitImport(planner, { batchId, leftOut: [] })).toMatchObject({
+    ok: false,
+    error: { code: "conflict", reason: expect.stringContaining("being loaded already") },
+  });
+  await loading(new Date(Date.now() - 60_000));
+  expect(await commitImport(planner, { batchId, leftOut: [] })).toMatchObject({
+    ok: true,
+    value: { added: 3 },
+  });
+  expect(await undoImport(planner, { batchId })).toMatchObject({ ok: true });
+});
+
 describe("a file longer than one piece", () => {
   test("is read with exact counts, its problems in pages, and loaded without the rows that have one", async () => {
     const text = longText(ROWS, (row, cells) => {

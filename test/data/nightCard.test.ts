@@ -29,7 +29,7 @@ afterAll(() => made.close());
 beforeEach(async () => {
   await database().backup.deleteMany();
   await database().contact.deleteMany();
-  await database().auditEntry.deleteMany();
+  await database().$executeRaw`TRUNCATE "AuditEntry"`;
 });
 
 async function makeShelves(): Promise<void> {

@@ -33,7 +33,7 @@ afterAll(() => made.close());
 
 beforeEach(async () => {
   await database().obligation.deleteMany();
-  await database().auditEntry.deleteMany();
+  await database().$executeRaw`TRUNCATE "AuditEntry"`;
 });
 
 const group = () => personWith("viewer", null);

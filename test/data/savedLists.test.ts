@@ -44,6 +44,7 @@ const NOT_LISTED = [
     "RateLimit",
     "WrongPassword",
     "Invitation",
+    "AccountInvitation",
     "CalendarFeed",
     "AccessKey",
     "TwoFactor",

@@ -4,7 +4,7 @@ import { makeAuth } from "@/lib/access/auth";
 import { countWrong } from "@/lib/access/signInPause";
 import { database } from "@/lib/data/client";
 import { addNewPerson } from "@/lib/data/people";
-import { makeActor } from "@/test/support/actors";
+import { makeActor, roleAt } from "@/test/support/actors";
 import { codeNow } from "@/test/support/codeNow";
 import { type FreshDatabase, freshDatabase } from "@/test/support/database";
 
@@ -63,7 +63,7 @@ class Visitor {
 
 async function makePerson(email: string): Promise<string> {
   const admin = await makeActor("admin");
-  const grants = [{ role: "planner" as const, siteId: null }];
+  const grants = [roleAt("planner")];
   const made = await addNewPerson(admin, { name: "Somebody of a test", email, password: PASSWORD, grants });
   if (!made.ok) throw new Error(made.error.reason);
   return made.value.userId;

@@ -10,6 +10,8 @@ import { writeZip, type ZipEntry } from "@/lib/reports/zip/writeZip";
 /** Works on a database with a connection of its own. */
 export async function on<T>(url: string, run: (client: Client) => Promise<T>): Promise<T> {
   const client = new Client({ connectionString: url });
+  // Without a listener a connection lost later ends the process; the query in flight reports it.
+  client.on("error", () => undefined);
   await client.connect();
   try {
     return await run(client);

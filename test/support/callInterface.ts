@@ -27,7 +27,7 @@ export async function callInterface({ method = "GET", path, token, headers, body
       : { body: body instanceof Uint8Array ? (body as Uint8Array<ArrayBuffer>) : JSON.stringify(body) }),
   });
   const parts = url.pathname.split("/").slice(3);
-  const answer = await serve(request, await actorOfKey(request.headers.get("Authorization")), parts);
+  const answer = await serve(request, actorOfKey(request.headers.get("Authorization")), parts);
   const text = await answer.text();
   return { status: answer.status, headers: answer.headers, json: text === "" ? null : JSON.parse(text) };
 }

@@ -1,8 +1,8 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Suspense } from "react";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { AssumptionTable } from "@/app/(workspace)/assumptions/_components/AssumptionTable";
 import { Effects } from "@/app/(workspace)/assumptions/_components/Effects";
 import { Uses } from "@/app/(workspace)/assumptions/_components/Uses";
@@ -13,7 +13,7 @@ import { readAssumptionEffects } from "@/lib/data/assumptionEffect";
 import { readAssumptionOverview } from "@/lib/data/assumptions";
 import { assumptionKindName } from "@/lib/view/assumptionSet";
 
-export const metadata: Metadata = { title: "Assumptions" };
+export const generateMetadata = titled("Assumptions");
 
 interface AssumptionsPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string }>;

@@ -1,6 +1,6 @@
-import type { Metadata } from "next";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { AxisFilters } from "@/app/(workspace)/axes/_components/AxisFilters";
 import { AxisTable } from "@/app/(workspace)/axes/_components/AxisTable";
 import { signedInActor } from "@/lib/access/actor";
@@ -9,14 +9,14 @@ import { countAxes, readAxes, readAxisChoices } from "@/lib/data/axes";
 import { readAxisFilter } from "@/lib/view/axisList";
 import { count } from "@/lib/view/number";
 
-export const metadata: Metadata = { title: "Axes" };
+export const generateMetadata = titled("Axes");
 
 interface AxesPageProps {
   readonly searchParams: Promise<Readonly<Record<string, string | string[] | undefined>>>;
 }
 
 export default async function AxesPage({ searchParams }: AxesPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const asked = new URLSearchParams(
     Object.entries(await searchParams).flatMap(([name, value]) =>
       typeof value === "string" ? [[name, value]] : [],

@@ -1,9 +1,9 @@
-import type { Metadata } from "next";
 import { Caution } from "@/app/_ui/Caution";
 import { KeyFigure } from "@/app/_ui/KeyFigure";
 import { KeyFigures } from "@/app/_ui/KeyFigures";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
 import { CareTable } from "@/app/(workspace)/care/_components/CareTable";
 import { ClassCareTable } from "@/app/(workspace)/care/_components/ClassCareTable";
@@ -16,14 +16,14 @@ import type { CareState } from "@/lib/spares/careDue";
 import { count, plainNumber } from "@/lib/view/number";
 import { day } from "@/lib/view/time";
 
-export const metadata: Metadata = { title: "Storage care" };
+export const generateMetadata = titled("Storage care");
 
 interface CarePageProps {
   readonly searchParams: Promise<{ readonly asOf?: string | string[] }>;
 }
 
 export default async function CarePage({ searchParams }: CarePageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const { asOf: asked } = await searchParams;
   const [asOf, today] = await Promise.all([
     readAsOf(actor, typeof asked === "string" ? asked : undefined),

@@ -1,6 +1,6 @@
-import type { Metadata } from "next";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
 import { CountTable } from "@/app/(workspace)/counts/_components/CountTable";
 import { OpenCount } from "@/app/(workspace)/counts/_components/OpenCount";
@@ -11,10 +11,10 @@ import { readCounts } from "@/lib/data/count";
 import { readSiteNames } from "@/lib/data/siteNames";
 import { count } from "@/lib/view/number";
 
-export const metadata: Metadata = { title: "Counts" };
+export const generateMetadata = titled("Counts");
 
 export default async function CountsPage() {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const [asOf, counts, sites] = await Promise.all([
     readAsOf(actor, undefined),
     readCounts(actor),

@@ -1,22 +1,23 @@
-import type { Metadata } from "next";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
 import { LadderTable } from "@/app/(workspace)/cover/_components/LadderTable";
 import { signedInActor } from "@/lib/access/actor";
+import { lookingBack } from "@/lib/access/lookingBack";
 import { readAsOf } from "@/lib/data/asOf";
 import { readCoverLadders } from "@/lib/data/coverLadder";
 import { cheapBlockersFirst, coverRow } from "@/lib/view/coverLadder";
 import { count } from "@/lib/view/number";
 
-export const metadata: Metadata = { title: "Cover ladder" };
+export const generateMetadata = titled("Cover ladder");
 
 interface CoverPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string | string[] }>;
 }
 
-export default async function CoverPage({ searchParams }: CoverPageProps) {
+async function CoverPage({ searchParams }: CoverPageProps) {
   const actor = await signedInActor();
   const { asOf: asked } = await searchParams;
   const asOf = await readAsOf(actor, typeof asked === "string" ? asked : undefined);
@@ -48,3 +49,5 @@ export default async function CoverPage({ searchParams }: CoverPageProps) {
     </>
   );
 }
+
+export default lookingBack(CoverPage);

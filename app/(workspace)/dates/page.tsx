@@ -1,13 +1,14 @@
-import type { Metadata } from "next";
 import { EmptyState } from "@/app/_ui/EmptyState";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { BindingCaution } from "@/app/(workspace)/_components/BindingCaution";
 import { DatesTable } from "@/app/(workspace)/dates/_components/DatesTable";
 import { ObligationTable } from "@/app/(workspace)/dates/_components/ObligationTable";
 import { WindowChoice } from "@/app/(workspace)/dates/_components/WindowChoice";
 import { signedInActor } from "@/lib/access/actor";
+import { lookingBack } from "@/lib/access/lookingBack";
 import { readAsOf } from "@/lib/data/asOf";
 import { readDatesAhead } from "@/lib/data/datesAhead";
 import { readObligationPlaces } from "@/lib/data/obligations";
@@ -15,7 +16,7 @@ import { readSiteNames } from "@/lib/data/siteNames";
 import { chooseDates, datesLead, dateWindow } from "@/lib/view/dateChoice";
 import { datesAhead } from "@/lib/view/datesAhead";
 
-export const metadata: Metadata = { title: "Dates ahead" };
+export const generateMetadata = titled("Dates ahead");
 
 interface DatesPageProps {
   readonly searchParams: Promise<{
@@ -25,8 +26,8 @@ interface DatesPageProps {
   }>;
 }
 
-export default async function DatesPage({ searchParams }: DatesPageProps) {
-  const actor = await signedInActor();
+async function DatesPage({ searchParams }: DatesPageProps) {
+  const actor = await signedInActor({ amounts: "hidden" });
   const { asOf: asked, within: window, site: code } = await searchParams;
   const asOf = await readAsOf(actor, asked);
   const [input, sites, places, today] = await Promise.all([
@@ -64,3 +65,5 @@ export default async function DatesPage({ searchParams }: DatesPageProps) {
     </>
   );
 }
+
+export default lookingBack(DatesPage);

@@ -1,9 +1,9 @@
-import type { Metadata } from "next";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
 import { Tabs } from "@/app/_ui/Tabs";
+import { titled } from "@/app/_ui/titled";
 import { AllEvents } from "@/app/(workspace)/events/_components/AllEvents";
 import { LikelyPairs } from "@/app/(workspace)/events/_components/LikelyPairs";
 import { SettledPairs } from "@/app/(workspace)/events/_components/SettledPairs";
@@ -13,7 +13,7 @@ import { readAsOf } from "@/lib/data/asOf";
 import { readEvents, readLikelyPairs, readSettledPairs } from "@/lib/data/events";
 import { count } from "@/lib/view/number";
 
-export const metadata: Metadata = { title: "Events" };
+export const generateMetadata = titled("Events");
 
 const SPANS = [
   { days: 90, label: "90 days" },
@@ -26,7 +26,7 @@ interface EventsPageProps {
 }
 
 export default async function EventsPage({ searchParams }: EventsPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const { asOf: asked, days: askedDays } = await searchParams;
   const asOf = await readAsOf(actor, asked);
   const span = SPANS.find(({ days }) => String(days) === askedDays) ?? SPANS[1];

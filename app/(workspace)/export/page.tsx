@@ -1,6 +1,6 @@
-import type { Metadata } from "next";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { ListTable } from "@/app/(workspace)/export/_components/ListTable";
 import { WholeInstallation } from "@/app/(workspace)/export/_components/WholeInstallation";
 import { signedInActor } from "@/lib/access/actor";
@@ -9,14 +9,14 @@ import { savableLists } from "@/lib/data/savedList";
 import { readCopyDesk } from "@/lib/data/wholeCopy";
 import { count } from "@/lib/view/number";
 
-export const metadata: Metadata = { title: "Save as files" };
+export const generateMetadata = titled("Save as files");
 
 interface ExportPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string | string[] }>;
 }
 
 export default async function ExportPage({ searchParams }: ExportPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const { asOf: asked } = await searchParams;
   const [asOf, desk] = await Promise.all([
     readAsOf(actor, typeof asked === "string" ? asked : undefined),

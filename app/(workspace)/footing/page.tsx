@@ -1,10 +1,10 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Fold } from "@/app/_ui/Fold";
 import { KeyFigure } from "@/app/_ui/KeyFigure";
 import { KeyFigures } from "@/app/_ui/KeyFigures";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { FootingTabs } from "@/app/(workspace)/_components/FootingTabs";
 import { SiteTabs } from "@/app/(workspace)/_components/SiteTabs";
 import { EffortTable } from "@/app/(workspace)/footing/_components/EffortTable";
@@ -23,7 +23,7 @@ import { money } from "@/lib/view/format";
 import { plainNumber } from "@/lib/view/number";
 import { day } from "@/lib/view/time";
 
-export const metadata: Metadata = { title: "Data footing" };
+export const generateMetadata = titled("Data footing");
 
 interface FootingPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string; readonly site?: string }>;

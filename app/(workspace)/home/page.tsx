@@ -1,25 +1,26 @@
-import type { Metadata } from "next";
 import { EmptyState } from "@/app/_ui/EmptyState";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { Decisions } from "@/app/(workspace)/home/_components/Decisions";
 import { HomeProjects } from "@/app/(workspace)/home/_components/HomeProjects";
 import { WorstLines } from "@/app/(workspace)/home/_components/WorstLines";
 import { signedInActor } from "@/lib/access/actor";
+import { lookingBack } from "@/lib/access/lookingBack";
 import { readAsOf } from "@/lib/data/asOf";
 import { readReport } from "@/lib/data/report";
 import { moneySpan } from "@/lib/view/format";
 import { homeOf } from "@/lib/view/home";
 
-export const metadata: Metadata = { title: "Today" };
+export const generateMetadata = titled("Today");
 
 interface HomePageProps {
   readonly searchParams: Promise<{ readonly asOf?: string }>;
 }
 
-export default async function TodayPage({ searchParams }: HomePageProps) {
-  const actor = await signedInActor();
+async function TodayPage({ searchParams }: HomePageProps) {
+  const actor = await signedInActor({ amounts: "hidden" });
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   const input = await readReport(actor, { asOf, siteCode: null });
   if (!input)
@@ -54,3 +55,5 @@ export default async function TodayPage({ searchParams }: HomePageProps) {
     </>
   );
 }
+
+export default lookingBack(TodayPage);

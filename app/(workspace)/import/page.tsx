@@ -1,7 +1,7 @@
-import type { Metadata } from "next";
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { FileList } from "@/app/(workspace)/import/_components/FileList";
 import { FirstSteps } from "@/app/(workspace)/import/_components/FirstSteps";
 import { NotYours } from "@/app/(workspace)/import/_components/NotYours";
@@ -15,14 +15,14 @@ import { fileLimits } from "@/lib/env";
 import { REGISTERS } from "@/lib/intake/registers";
 import { LOADING_ORDER } from "@/lib/view/importPattern";
 
-export const metadata: Metadata = { title: "Load registers" };
+export const generateMetadata = titled("Load registers");
 
 interface Props {
   readonly searchParams: Promise<Readonly<Record<string, string | string[] | undefined>>>;
 }
 
 export default async function ImportPage({ searchParams }: Props) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const asked = (await searchParams).asOf;
   const asOf = await readAsOf(actor, typeof asked === "string" ? asked : undefined);
   if (!maySomewhere(actor.grants, "register:import")) return <NotYours />;

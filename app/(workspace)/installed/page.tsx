@@ -1,9 +1,9 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { EmptyState } from "@/app/_ui/EmptyState";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { InstalledTable } from "@/app/(workspace)/installed/_components/InstalledTable";
 import { MapPath } from "@/app/(workspace)/installed/_components/MapPath";
 import { RingList } from "@/app/(workspace)/installed/_components/RingList";
@@ -13,14 +13,14 @@ import { readInstalled } from "@/lib/data/installed";
 import { readRingsOfLine } from "@/lib/data/rings";
 import { installedLead, installedTitle, readInstalledLevel } from "@/lib/view/installed";
 
-export const metadata: Metadata = { title: "Installed" };
+export const generateMetadata = titled("Installed");
 
 interface InstalledPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string; readonly site?: string; readonly line?: string }>;
 }
 
 export default async function InstalledPage({ searchParams }: InstalledPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const { asOf: asked, ...params } = await searchParams;
   const asOf = await readAsOf(actor, asked);
   const map = await readInstalled(actor, { asOf, level: readInstalledLevel(params) });

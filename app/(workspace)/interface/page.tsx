@@ -1,7 +1,7 @@
-import type { Metadata } from "next";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { AccessKeys } from "@/app/(workspace)/interface/_components/AccessKeys";
 import { Webhooks } from "@/app/(workspace)/interface/_components/Webhooks";
 import { signedInActor } from "@/lib/access/actor";
@@ -11,10 +11,10 @@ import { readSiteNames } from "@/lib/data/siteNames";
 import { readWebhooks, rulesWebhooks } from "@/lib/data/webhooks";
 import { KEY_DEEDS } from "@/lib/schema/accessKey";
 
-export const metadata: Metadata = { title: "Interface" };
+export const generateMetadata = titled("Interface");
 
 export default async function InterfacePage() {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const [keys, sites, hooks] = await Promise.all([
     readAccessKeys(actor),
     readSiteNames(actor),

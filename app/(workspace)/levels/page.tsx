@@ -1,10 +1,10 @@
-import type { Metadata } from "next";
 import { KeyFigure } from "@/app/_ui/KeyFigure";
 import { KeyFigures } from "@/app/_ui/KeyFigures";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { SaveLinks } from "@/app/_ui/SaveLinks";
 import { Section } from "@/app/_ui/Section";
 import { Tabs } from "@/app/_ui/Tabs";
+import { titled } from "@/app/_ui/titled";
 import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
 import { LevelTable } from "@/app/(workspace)/levels/_components/LevelTable";
 import { SurplusTable } from "@/app/(workspace)/levels/_components/SurplusTable";
@@ -16,7 +16,7 @@ import { money } from "@/lib/view/format";
 import { count, plainNumber } from "@/lib/view/number";
 import { bySurplus, ordered, readTarget, surplusEuro, TARGETS } from "@/lib/view/stockLevels";
 
-export const metadata: Metadata = { title: "Levels and surplus" };
+export const generateMetadata = titled("Levels and surplus");
 
 interface LevelsPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string | string[]; readonly target?: string | string[] }>;

@@ -1,29 +1,34 @@
-import type { Metadata } from "next";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
+import { PastGroundNote } from "@/app/(workspace)/_components/PastGroundNote";
 import { Agreement } from "@/app/(workspace)/lines/_components/Agreement";
 import { Certainty } from "@/app/(workspace)/lines/_components/Certainty";
 import { NoLines } from "@/app/(workspace)/lines/_components/NoLines";
 import { RankingLegend } from "@/app/(workspace)/lines/_components/RankingLegend";
 import { RankingTable } from "@/app/(workspace)/lines/_components/RankingTable";
 import { signedInActor } from "@/lib/access/actor";
+import { lookingBack } from "@/lib/access/lookingBack";
 import { maySomewhere } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
+import { readPastGround } from "@/lib/data/pastGround";
 import { readRanking } from "@/lib/data/ranking";
 import { money } from "@/lib/view/format";
 import { concentrationSentence, lineConcentration } from "@/lib/view/lineConcentration";
 import { isWholeGroup, type Ranking } from "@/lib/view/lineRanking";
+import { packRanking } from "@/lib/view/rankingRows";
 
-export const metadata: Metadata = { title: "Lines" };
+export const generateMetadata = titled("Lines");
 
 interface LinesPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string }>;
 }
 
-export default async function LinesPage({ searchParams }: LinesPageProps) {
-  const actor = await signedInActor();
+async function LinesPage({ searchParams }: LinesPageProps) {
+  const actor = await signedInActor({ amounts: "hidden" });
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   const ranking = await readRanking(actor, asOf);
+  const ground = await readPastGround(actor, asOf);
   if (ranking.lines.length === 0)
     return (
       <>
@@ -34,7 +39,8 @@ export default async function LinesPage({ searchParams }: LinesPageProps) {
   return (
     <>
       <PageHeader title="Lines by what a stop costs" lead={leadOf(ranking)} asOf={asOf} />
-      <RankingTable ranking={ranking} />
+      <PastGroundNote {...{ ground, asOf, engine: ranking.engine }} />
+      <RankingTable packed={packRanking(ranking)} />
       <RankingLegend />
       <Section title="How sure is the order?">
         <Certainty ranking={ranking} />
@@ -45,6 +51,8 @@ export default async function LinesPage({ searchParams }: LinesPageProps) {
     </>
   );
 }
+
+export default lookingBack(LinesPage);
 
 function leadOf(ranking: Ranking): string {
   const found = lineConcentration(ranking.lines);

@@ -1,6 +1,6 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { Comparison } from "@/app/(workspace)/moved/_components/Comparison";
 import { FewSnapshots } from "@/app/(workspace)/moved/_components/FewSnapshots";
 import { signedInActor } from "@/lib/access/actor";
@@ -10,7 +10,7 @@ import { listSnapshots, readWeeklyRule } from "@/lib/data/snapshot";
 import { readMoved } from "@/lib/data/snapshotMoved";
 import { movedSentence } from "@/lib/view/moved";
 
-export const metadata: Metadata = { title: "What moved" };
+export const generateMetadata = titled("What moved");
 
 type Asked = Readonly<Partial<Record<"asOf" | "from" | "to", string | string[]>>>;
 

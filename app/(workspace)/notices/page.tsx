@@ -1,7 +1,7 @@
-import type { Metadata } from "next";
 import { EmptyState } from "@/app/_ui/EmptyState";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { NoticeTable } from "@/app/(workspace)/notices/_components/NoticeTable";
 import { signedInActor } from "@/lib/access/actor";
 import { maySomewhere } from "@/lib/access/policy";
@@ -10,14 +10,14 @@ import { readNotices } from "@/lib/data/notices";
 import { noticeRows } from "@/lib/view/noticeList";
 import { count } from "@/lib/view/number";
 
-export const metadata: Metadata = { title: "Discontinuance notices" };
+export const generateMetadata = titled("Discontinuance notices");
 
 interface NoticesPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string }>;
 }
 
 export default async function NoticesPage({ searchParams }: NoticesPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   const rows = noticeRows(await readNotices(actor, asOf), asOf);
   const open = rows.filter(({ state }) => state === "open").length;

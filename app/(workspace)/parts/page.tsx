@@ -1,20 +1,21 @@
-import type { Metadata } from "next";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { PartsTable } from "@/app/(workspace)/parts/_components/PartsTable";
 import { signedInActor } from "@/lib/access/actor";
+import { lookingBack } from "@/lib/access/lookingBack";
 import { readAsOf } from "@/lib/data/asOf";
 import { readParts } from "@/lib/data/partList";
 import { count, plainNumber } from "@/lib/view/number";
 
-export const metadata: Metadata = { title: "Parts" };
+export const generateMetadata = titled("Parts");
 
 interface PartsPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string | string[] }>;
 }
 
-export default async function PartsPage({ searchParams }: PartsPageProps) {
-  const actor = await signedInActor();
+async function PartsPage({ searchParams }: PartsPageProps) {
+  const actor = await signedInActor({ amounts: "hidden" });
   const { asOf: asked } = await searchParams;
   const asOf = await readAsOf(actor, typeof asked === "string" ? asked : undefined);
   const parts = await readParts(actor, asOf);
@@ -31,3 +32,5 @@ export default async function PartsPage({ searchParams }: PartsPageProps) {
     </>
   );
 }
+
+export default lookingBack(PartsPage);

@@ -1,21 +1,22 @@
-import type { Metadata } from "next";
 import { EmptyState } from "@/app/_ui/EmptyState";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { NewBoard } from "@/app/(workspace)/plans/_components/NewBoard";
 import { PlanTable } from "@/app/(workspace)/plans/_components/PlanTable";
 import { signedInActor } from "@/lib/access/actor";
+import { lookingBack } from "@/lib/access/lookingBack";
 import { maySomewhere } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readPlans } from "@/lib/data/plan";
 
-export const metadata: Metadata = { title: "Plans" };
+export const generateMetadata = titled("Plans");
 
 interface PlansPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string }>;
 }
 
-export default async function PlansPage({ searchParams }: PlansPageProps) {
+async function PlansPage({ searchParams }: PlansPageProps) {
   const actor = await signedInActor();
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   const plans = await readPlans(actor);
@@ -48,3 +49,5 @@ export default async function PlansPage({ searchParams }: PlansPageProps) {
     </>
   );
 }
+
+export default lookingBack(PlansPage);

@@ -1,8 +1,8 @@
-import type { Metadata } from "next";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
 import { BoardTable } from "@/app/(workspace)/pool/_components/BoardTable";
 import { ShareKey } from "@/app/(workspace)/pool/_components/ShareKey";
@@ -18,7 +18,7 @@ import { byUnevenness, siteWorths } from "@/lib/view/poolBoard";
 import { HOARD_INDEX } from "@/lib/view/sparesShares";
 import { waitsForReader } from "@/lib/view/transfer";
 
-export const metadata: Metadata = { title: "Pool board" };
+export const generateMetadata = titled("Pool board");
 
 /** More sites than this do not fit across; the part's own page lists them all. */
 const MOST_SITES_ACROSS = 10;

@@ -1,28 +1,39 @@
-import type { Metadata } from "next";
 import { EmptyState } from "@/app/_ui/EmptyState";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { Finance } from "@/app/(workspace)/projects/_components/Finance";
 import { ProjectTable } from "@/app/(workspace)/projects/_components/ProjectTable";
 import { signedInActor } from "@/lib/access/actor";
+import { seesAmounts } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readPaidByQuarter, readProjectList } from "@/lib/data/projectList";
+import { listedWithoutAmounts } from "@/lib/view/withoutAmounts";
 
-export const metadata: Metadata = { title: "Projects" };
+export const generateMetadata = titled("Projects");
 
 interface ProjectsPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string }>;
 }
 
 export default async function ProjectsPage({ searchParams }: ProjectsPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden", to: "contractors" });
   const asOf = await readAsOf(actor, (await searchParams).asOf);
-  const [projects, paid] = await Promise.all([readProjectList(actor, asOf), readPaidByQuarter(actor, asOf)]);
+  const amounts = seesAmounts(actor.grants);
+  const [listed, paid] = await Promise.all([
+    readProjectList(actor, asOf),
+    amounts ? readPaidByQuarter(actor, asOf) : [],
+  ]);
+  const projects = amounts ? listed : listed.map(listedWithoutAmounts);
   return (
     <>
       <PageHeader
         title="Projects"
-        lead="What each retrofit has earned and cost against its budget and its calendar, in the money of its site."
+        lead={
+          amounts
+            ? "What each retrofit has earned and cost against its budget and its calendar, in the money of its site."
+            : "What each retrofit has done against its calendar. Your roles leave amounts of money out."
+        }
         asOf={asOf}
         actions={<LinkButton href="/projects/calendar">Calendar</LinkButton>}
       />
@@ -32,8 +43,8 @@ export default async function ProjectsPage({ searchParams }: ProjectsPageProps) 
         </EmptyState>
       ) : (
         <>
-          <ProjectTable rows={projects} />
-          <Finance projects={projects} paid={paid} asOf={asOf} />
+          <ProjectTable rows={projects} amounts={amounts} />
+          {amounts ? <Finance projects={projects} paid={paid} asOf={asOf} /> : null}
         </>
       )}
     </>

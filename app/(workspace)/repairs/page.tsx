@@ -1,8 +1,8 @@
-import type { Metadata } from "next";
 import { KeyFigure } from "@/app/_ui/KeyFigure";
 import { KeyFigures } from "@/app/_ui/KeyFigures";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
 import { BackTable } from "@/app/(workspace)/repairs/_components/BackTable";
 import { OutTable } from "@/app/(workspace)/repairs/_components/OutTable";
@@ -18,7 +18,7 @@ import { count, plainNumber } from "@/lib/view/number";
 import { backBy, outOn, SOON_DAYS } from "@/lib/view/repair";
 import { day } from "@/lib/view/time";
 
-export const metadata: Metadata = { title: "Repairs" };
+export const generateMetadata = titled("Repairs");
 
 interface RepairsPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string | string[] }>;

@@ -1,10 +1,10 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { IssueReport } from "@/app/(workspace)/report/_components/IssueReport";
 import { NoReport } from "@/app/(workspace)/report/_components/NoReport";
 import { ReportChoice } from "@/app/(workspace)/report/_components/ReportChoice";
 import { Sheets } from "@/app/(workspace)/report/_components/Sheet";
 import "@/app/(workspace)/report/_components/report.css";
+import { titled } from "@/app/_ui/titled";
 import { signedInActor } from "@/lib/access/actor";
 import { readAsOf } from "@/lib/data/asOf";
 import { readReport } from "@/lib/data/report";
@@ -14,7 +14,7 @@ import type { ReportInput, ReportSite } from "@/lib/view/report";
 import { monthlyReport } from "@/lib/view/reportMonth";
 import { weeklyReport } from "@/lib/view/reportWeek";
 
-export const metadata: Metadata = { title: "Report" };
+export const generateMetadata = titled("Report");
 
 interface ReportPageProps {
   readonly searchParams: Promise<{

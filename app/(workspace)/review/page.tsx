@@ -1,8 +1,8 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { EmptyState } from "@/app/_ui/EmptyState";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
 import { PastReviews } from "@/app/(workspace)/review/_components/PastReviews";
 import { ReviewDesk } from "@/app/(workspace)/review/_components/ReviewDesk";
@@ -12,7 +12,7 @@ import { readAsOf } from "@/lib/data/asOf";
 import { readReviewBoard } from "@/lib/data/review";
 import { reviewLead } from "@/lib/view/reviewWords";
 
-export const metadata: Metadata = { title: "Weekly review" };
+export const generateMetadata = titled("Weekly review");
 
 interface ReviewPageProps {
   readonly searchParams: Promise<Readonly<Partial<Record<"asOf" | "site", string | string[]>>>>;

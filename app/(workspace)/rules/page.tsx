@@ -1,7 +1,7 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { RuleHistory } from "@/app/(workspace)/rules/_components/RuleHistory";
 import { RuleList } from "@/app/(workspace)/rules/_components/RuleList";
 import { StandingFigures } from "@/app/(workspace)/rules/_components/StandingFigures";
@@ -13,14 +13,14 @@ import { readRuleOverview } from "@/lib/data/rules";
 import { count } from "@/lib/view/number";
 import { standingCounts, standingRows } from "@/lib/view/standing";
 
-export const metadata: Metadata = { title: "Compatibility rules" };
+export const generateMetadata = titled("Compatibility rules");
 
 interface RulesPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string }>;
 }
 
 export default async function RulesPage({ searchParams }: RulesPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   const [overview, lines] = await Promise.all([readRuleOverview(actor), readStandings(actor, { asOf })]);
   if (overview === null) notFound();

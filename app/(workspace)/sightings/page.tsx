@@ -1,10 +1,10 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Caution } from "@/app/_ui/Caution";
 import { EmptyState } from "@/app/_ui/EmptyState";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { FootingTabs } from "@/app/(workspace)/_components/FootingTabs";
 import { SiteTabs } from "@/app/(workspace)/_components/SiteTabs";
 import { Compared } from "@/app/(workspace)/sightings/_components/Compared";
@@ -14,14 +14,14 @@ import { readAsOf } from "@/lib/data/asOf";
 import { readSightings } from "@/lib/data/sightings";
 import { sightingsLead } from "@/lib/view/sighting";
 
-export const metadata: Metadata = { title: "Seen and on record" };
+export const generateMetadata = titled("Seen and on record");
 
 interface SightingsPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string; readonly site?: string }>;
 }
 
 export default async function SightingsPage({ searchParams }: SightingsPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const { asOf: asked, site: siteAsked } = await searchParams;
   const asOf = await readAsOf(actor, asked);
   const found = await readSightings(actor, { siteCode: siteAsked ?? null, asOf });

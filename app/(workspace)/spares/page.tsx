@@ -1,11 +1,12 @@
-import type { Metadata } from "next";
 import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
 import { FamilyShares } from "@/app/(workspace)/spares/_components/FamilyShares";
 import { SparesTable } from "@/app/(workspace)/spares/_components/SparesTable";
 import { signedInActor } from "@/lib/access/actor";
+import { lookingBack } from "@/lib/access/lookingBack";
 import { readAsOf } from "@/lib/data/asOf";
 import { readSpares } from "@/lib/data/spares";
 import { count } from "@/lib/view/number";
@@ -13,14 +14,14 @@ import { gotWorse, orderByWorse } from "@/lib/view/sparesMoves";
 import { familyShares } from "@/lib/view/sparesShares";
 import { day } from "@/lib/view/time";
 
-export const metadata: Metadata = { title: "Spares" };
+export const generateMetadata = titled("Spares");
 
 interface SparesPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string | string[] }>;
 }
 
-export default async function SparesPage({ searchParams }: SparesPageProps) {
-  const actor = await signedInActor();
+async function SparesPage({ searchParams }: SparesPageProps) {
+  const actor = await signedInActor({ amounts: "hidden" });
   const { asOf: asked } = await searchParams;
   const asOf = await readAsOf(actor, typeof asked === "string" ? asked : undefined);
   const look = await readSpares(actor, asOf);
@@ -36,9 +37,9 @@ export default async function SparesPage({ searchParams }: SparesPageProps) {
       <SparesTabs current="/spares" />
       <Section title="What got worse" id="worse">
         <Notice kind="info">
-          Compared with {day(look.before)}: the supply dates and removals known on that day. Stock has no
-          recorded past, so both days use the shelf as it stands now; pieces taken or returned in the week do
-          not show as a change.
+          Compared with {day(look.before)}: the supply dates and removals known on that day. Both days use one
+          shelf, so pieces taken or returned in the week do not show as a change. How the shelf stood on
+          another day is shown by <em>As known on</em> in the head of the page.
         </Notice>
         <SparesTable pools={orderByWorse(look.pools)} />
       </Section>
@@ -52,3 +53,5 @@ export default async function SparesPage({ searchParams }: SparesPageProps) {
     </>
   );
 }
+
+export default lookingBack(SparesPage);

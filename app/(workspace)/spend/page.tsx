@@ -1,9 +1,9 @@
-import type { Metadata } from "next";
 import { EmptyState } from "@/app/_ui/EmptyState";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
 import { BudgetForm } from "@/app/(workspace)/spend/_components/BudgetForm";
 import { NotOffered } from "@/app/(workspace)/spend/_components/NotOffered";
@@ -18,7 +18,7 @@ import { readSpend } from "@/lib/data/spend";
 import { money } from "@/lib/view/format";
 import { readBudget, spendSums } from "@/lib/view/spend";
 
-export const metadata: Metadata = { title: "Where to spend next" };
+export const generateMetadata = titled("Where to spend next");
 
 const DEFAULT_BUDGET = "50000";
 

@@ -13,7 +13,9 @@ import {
 import { ChartKey } from "@/app/_ui/chart/ChartKey";
 import { ChartNumbers } from "@/app/_ui/chart/ChartNumbers";
 import { LOOKS } from "@/app/_ui/chart/chartLooks";
+import { exactNumber } from "@/lib/view/number";
 import type { ChartLine, SpanChart } from "@/lib/view/spanChart";
+import { inWords } from "@/lib/words/say";
 
 interface LineSpanChartProps {
   /** Finished model from `lib/view`. */
@@ -71,6 +73,7 @@ export function LineSpanChart({ chart, height = 260, numbersOpen = false }: Line
             <YAxis
               domain={[...domain]}
               ticks={[...ticks]}
+              tickFormatter={exactNumber}
               tick={AXIS}
               tickLine={false}
               axisLine={false}
@@ -93,7 +96,7 @@ export function LineSpanChart({ chart, height = 260, numbersOpen = false }: Line
                 x={at}
                 stroke="var(--ink)"
                 strokeDasharray="2 3"
-                label={{ value: label, position: "top", ...AXIS }}
+                label={{ value: inWords(label), position: "top", ...AXIS }}
               />
             ))}
             {lines.map(draw)}

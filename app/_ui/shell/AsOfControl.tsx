@@ -6,6 +6,7 @@ import { Dialog, DialogTrigger, Button as Trigger } from "react-aria-components"
 import { Button } from "@/app/_ui/Button";
 import { DateField } from "@/app/_ui/field/DateField";
 import { HeaderPopover } from "@/app/_ui/shell/HeaderPopover";
+import { KnownForm } from "@/app/_ui/shell/KnownForm";
 import { isIsoDate } from "@/lib/kernel/isoDate";
 import { day } from "@/lib/view/time";
 
@@ -53,6 +54,7 @@ export function AsOfControl({ today }: { readonly today: string }) {
             </Button>
           </form>
           {asOf === today ? null : <Button onClick={() => look(today)}>Back to today</Button>}
+          <KnownForm latest={today} done={() => setOpen(false)} />
         </Dialog>
       </HeaderPopover>
     </DialogTrigger>

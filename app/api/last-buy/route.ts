@@ -1,5 +1,5 @@
 import type { Actor } from "@/lib/access/actor";
-import { currentActor } from "@/lib/access/actor";
+import { currentReader } from "@/lib/access/actor";
 import { readAsOf } from "@/lib/data/asOf";
 import { readBuyDecision } from "@/lib/data/buyDecision";
 import { readBuySheet } from "@/lib/data/buySheet";
@@ -15,7 +15,7 @@ const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 
 /** Every step of a sheet as it looks now, or of a decision as it was kept, as XLSX or CSV. */
 export async function GET(request: Request): Promise<Response> {
-  const actor = await currentActor();
+  const actor = await currentReader();
   if (!actor) return new Response("Sign in first.", { status: 401 });
   const asked = new URL(request.url).searchParams;
   const document = await documentOf(actor, asked);

@@ -1,11 +1,11 @@
-import { currentActor } from "@/lib/access/actor";
+import { currentReader } from "@/lib/access/actor";
 import { maySomewhere } from "@/lib/access/policy";
 import { provenanceOf } from "@/lib/data/provenance";
 import { NO_ORIGIN, originInWords } from "@/lib/view/provenance";
 
 /** Where a stored thing comes from, `?entity=StockLot&id=…`, as `{ lines: [{ text, href }] }`. */
 export async function GET(request: Request): Promise<Response> {
-  const actor = await currentActor();
+  const actor = await currentReader();
   if (!actor) return Response.json({ lines: [] }, { status: 401 });
   const asked = new URL(request.url).searchParams;
   const wanted = { entity: asked.get("entity") ?? "", id: asked.get("id") ?? "" };

@@ -1,4 +1,4 @@
-import { currentActor } from "@/lib/access/actor";
+import { currentReader } from "@/lib/access/actor";
 import { readAsOf } from "@/lib/data/asOf";
 import { search } from "@/lib/data/search";
 
@@ -6,7 +6,7 @@ export const dynamic = "force-dynamic";
 
 /** For the search field: what the signed-in person may see under `q`, as `{ results }`. */
 export async function GET(request: Request): Promise<Response> {
-  const actor = await currentActor();
+  const actor = await currentReader({ amounts: "hidden" });
   if (!actor) return Response.json({ results: [] }, { status: 401 });
   const { searchParams } = new URL(request.url);
   const asOf = await readAsOf(actor, searchParams.get("asOf") ?? undefined);

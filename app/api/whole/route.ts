@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import type { ReadableStream as WebStream } from "node:stream/web";
-import { currentActor } from "@/lib/access/actor";
+import { currentReader } from "@/lib/access/actor";
 import { isSameOrigin } from "@/lib/access/sameOrigin";
 import { readAsOf } from "@/lib/data/asOf";
 import { readCopyDesk, takeInWhole, takeOutWhole } from "@/lib/data/wholeCopy";
@@ -15,7 +15,7 @@ export const dynamic = "force-dynamic";
 
 /** The whole installation as one archive, without what people sign in with. */
 export async function GET(): Promise<Response> {
-  const actor = await currentActor();
+  const actor = await currentReader();
   if (!actor) return new Response("Sign in first.", { status: 401 });
   const out = await takeOutWhole(actor);
   if (!out.ok) return new Response(out.error.reason, { status: 403 });
@@ -32,7 +32,7 @@ export async function GET(): Promise<Response> {
 /** Fills an empty installation from an archive: the file is the body. */
 export async function POST(request: Request): Promise<Response> {
   if (!isSameOrigin(request)) return refused("Hand the file in on the page.", 403);
-  const actor = await currentActor();
+  const actor = await currentReader();
   if (!actor) return refused("Sign in first; nothing was written.", 401);
   const desk = await readCopyDesk(actor);
   if (!desk) return refused("Only an administrator of all sites takes a copy in.", 403);

@@ -5,6 +5,7 @@ import { cutoverLists } from "@/lib/data/exports/cutoverLists";
 import { eventLists } from "@/lib/data/exports/eventLists";
 import type { FigureList } from "@/lib/data/exports/figureList";
 import { figureLists } from "@/lib/data/exports/figureLists";
+import { historyLists } from "@/lib/data/exports/historyLists";
 import { installedLists } from "@/lib/data/exports/installedLists";
 import { partLists } from "@/lib/data/exports/partLists";
 import { planLists } from "@/lib/data/exports/planLists";
@@ -30,5 +31,5 @@ export const recordLists: readonly RecordList[] = [
 
 /** Every list that can be saved, by name. */
 export const savedLists: ReadonlyMap<string, RecordList | FigureList> = new Map(
-  [...figureLists, axisList, ...recordLists].map((list) => [list.name, list]),
+  [...figureLists, axisList, ...historyLists, ...recordLists].map((list) => [list.name, list]),
 );

@@ -175,6 +175,7 @@ export const trailLists: readonly RecordList[] = [
         id("siteId", "Site id"),
         json("before", "Before"),
         json("after", "After"),
+        text("why", "Why"),
       ],
     ],
   },

@@ -1,31 +1,21 @@
 import "server-only";
 import { holdData, type Transaction } from "@/lib/data/change";
 import { database } from "@/lib/data/client";
-import { assumptionsInUse, type SetInUse } from "@/lib/data/group/assumptionsInUse";
+import { assumptionsInUse } from "@/lib/data/group/assumptionsInUse";
 import { dropStale, markStale } from "@/lib/data/group/dropStale";
 import { evaluateGroup } from "@/lib/data/group/evaluateGroup";
+import { type EvaluationMark, ways } from "@/lib/data/group/evaluationMark";
 import { poolsToStore } from "@/lib/data/group/evaluationRows";
 import { loadGroupInput } from "@/lib/data/group/loadGroupInput";
+import { pastEvaluation } from "@/lib/data/group/pastEvaluation";
 import { stepEvaluation, type Wanted, type WarmGroup } from "@/lib/data/group/stepEvaluation";
 import { storeWhole } from "@/lib/data/group/storeEvaluation";
+import { lookedBackTo } from "@/lib/data/lookBack";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { watchEvaluation } from "@/lib/metrics/meters";
-import type { Assumptions } from "@/lib/risk/assumptions";
 import { ENGINE } from "@/lib/risk/evaluate";
-import type { AssumptionChoice } from "@/lib/schema/assumptions";
 
 const LONGEST_EVALUATION_MS = 120_000;
-
-/** Which rows a page reads, and on what they were computed. */
-export interface EvaluationMark {
-  readonly id: string;
-  readonly asOf: IsoDate;
-  readonly dataVersion: number;
-  readonly engine: string;
-  /** Set of assumptions in use, and its values. */
-  readonly assumptionSet: AssumptionChoice;
-  readonly assumptions: Assumptions;
-}
 
 /** The last evaluation this process computed; kept over hot reloads. */
 const kept = globalThis as typeof globalThis & { ebblineGroup?: WarmGroup };
@@ -34,9 +24,11 @@ const kept = globalThis as typeof globalThis & { ebblineGroup?: WarmGroup };
  * The evaluation of the group at a day on the data and with the assumptions in use now, computed when nobody has yet.
  *
  * Where only the stock of some parts changed since this process computed it last, no more than that is computed again.
- * Evaluations of older data are dropped once whoever was reading them has long finished.
+ * Evaluations of older data are dropped once whoever was reading them has long finished. A request that looks back
+ * gets the evaluation of what was known then.
  */
 export async function currentEvaluation(asOf: IsoDate): Promise<EvaluationMark> {
+  if (lookedBackTo() !== null) return pastEvaluation(asOf);
   const known = await stored(database(), asOf);
   if (known) return known;
   const found = await database().$transaction(
@@ -82,8 +74,4 @@ async function computeWhole(tx: Transaction, wanted: Wanted): Promise<WarmGroup>
   );
   await dropStale(tx, id);
   return { ...wanted, id, rowsId: id, group };
-}
-
-function ways({ kind, version, values }: SetInUse) {
-  return { engine: ENGINE, assumptionSet: { kind, version }, assumptions: values };
 }

@@ -6,12 +6,15 @@ import { database } from "@/lib/data/client";
 import { deliverOnce } from "@/lib/data/group/deliverOnce";
 import { queueDigest } from "@/lib/data/group/queueDigest";
 import type { Deliver, ReadyMail } from "@/lib/data/group/readyMail";
+import { readerOfMail } from "@/lib/data/reading";
 import { readMyLateActions } from "@/lib/data/reviewActions";
 import { readReviewFigures } from "@/lib/data/reviewFigures";
 import { readSiteNames } from "@/lib/data/siteNames";
 import { authUrl } from "@/lib/env";
 import { digestMail } from "@/lib/view/digest";
 import { dayAt, isMorningDue } from "@/lib/view/weekly";
+import { readAs } from "@/lib/words/reading";
+import { inWords } from "@/lib/words/say";
 
 /**
  * Asks for the week's mails that are due by the clock of each person's site, each once, whoever asks at the same time.
@@ -84,5 +87,6 @@ async function compose(id: string, userId: string, siteId: string | null): Promi
     readReviewFigures(actor, { site, asOf }),
     readMyLateActions(actor, { siteId: site.id, asOf }),
   ]);
-  return { id, to: actor.email, ...digestMail({ figures, late, address: authUrl() }) };
+  const mail = { figures, late, address: authUrl(), say: inWords };
+  return { id, to: actor.email, ...readAs(await readerOfMail(actor), () => digestMail(mail)) };
 }

@@ -1,6 +1,7 @@
 import "server-only";
 import { database } from "@/lib/data/client";
-import { currentEvaluation, type EvaluationMark } from "@/lib/data/group/currentEvaluation";
+import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
+import type { EvaluationMark } from "@/lib/data/group/evaluationMark";
 import { monthsStored } from "@/lib/data/group/evaluationRows";
 import { loadGroupInput } from "@/lib/data/group/loadGroupInput";
 import type { IsoDate } from "@/lib/kernel/isoDate";

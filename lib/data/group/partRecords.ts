@@ -1,6 +1,7 @@
 import "server-only";
 import type { Transaction } from "@/lib/data/change";
 import { WINDOW_YEARS } from "@/lib/data/group/loadExperience";
+import { placesOf } from "@/lib/data/group/placesOf";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { Prisma } from "@/prisma/generated/client";
 
@@ -12,13 +13,6 @@ export interface RecordsQuestion {
 
 const since = (asOf: IsoDate) =>
   Prisma.sql`(${asOf}::date - make_interval(years => ${WINDOW_YEARS}::int))::date`;
-
-/** Ids of the places that hold or held the parts. */
-const placesOf = (partIds: readonly string[]) => Prisma.sql`
-  SELECT "id" FROM "Position" WHERE "partId" = ANY(${partIds}::uuid[])
-  UNION
-  SELECT pl."positionId" FROM "Unit" u JOIN "Placement" pl ON pl."unitId" = u."id"
-  WHERE u."partId" = ANY(${partIds}::uuid[])`;
 
 /**
  * Events of the window with the part each belongs to, as `id` and `partId`, those set aside among them.

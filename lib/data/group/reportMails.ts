@@ -4,10 +4,13 @@ import { mayAt, scopeOf } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { deliverOnce } from "@/lib/data/group/deliverOnce";
 import type { Deliver, ReadyMail } from "@/lib/data/group/readyMail";
+import { readerOfMail } from "@/lib/data/reading";
 import { authUrl } from "@/lib/env";
 import { formWords, issueFileName } from "@/lib/view/reportArchive";
 import type { ReportDocument } from "@/lib/view/reportDocument";
 import { reportMail } from "@/lib/view/reportMail";
+import { readAs } from "@/lib/words/reading";
+import { inWords } from "@/lib/words/say";
 
 /**
  * Sends one report by mail, if it has not left yet. What somebody may no longer read is not sent.
@@ -43,8 +46,9 @@ async function compose({ id, userId, issueId, form }: StoredMail): Promise<Ready
     siteId === null ? scopeOf(actor.grants, "read") === "all" : mayAt(actor.grants, "read", siteId);
   if (!mayRead) return null;
   const document = issue.document as unknown as ReportDocument;
+  const mail = { document, issueId, address: authUrl(), say: inWords };
   return {
-    ...{ id, to: actor.email, ...reportMail({ document, issueId, address: authUrl() }) },
+    ...{ id, to: actor.email, ...readAs(await readerOfMail(actor), () => reportMail(mail)) },
     attachments: [
       {
         filename: issueFileName(document, form),

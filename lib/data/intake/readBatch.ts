@@ -63,11 +63,11 @@ export async function readBatch(
   try {
     await clear(batch.id);
     await preparing.begin();
-    for await (const piece of examinePieces(database(), open.value, { ...around, columns })) {
-      await staging.take(piece);
-      await preparing.take(piece.examination.resolved);
+    const pieces = examinePieces(database(), open.value, { ...around, columns });
+    await eachBeside(pieces, async (piece) => {
+      await Promise.all([staging.take(piece), preparing.take(piece.examination.resolved)]);
       await hear({ rows: staging.rows, bytes: piece.bytesRead });
-    }
+    });
   } catch (error) {
     if (error instanceof UnreadableFile) return err(`${batch.fileName}: ${error.message}`);
     throw error;
@@ -78,6 +78,24 @@ export async function readBatch(
   const summary = await staging.summary(batch, finding);
   const isSettled = summary.missing.length === 0 && openQuestions(finding, open.value.dialect).length === 0;
   return ok({ kind: "summary", summary, prepared: isSettled ? preparing.done() : null });
+}
+
+/** Hands on one piece after the other, the next one being made meanwhile. */
+async function eachBeside<Piece>(
+  pieces: AsyncIterable<Piece>,
+  take: (piece: Piece) => Promise<void>,
+): Promise<void> {
+  let taking: Promise<void> = Promise.resolve();
+  try {
+    for await (const piece of pieces) {
+      await taking;
+      taking = take(piece);
+      // Whoever waits for it hears of a failure; the making of the next piece must not be broken by it.
+      taking.catch(() => undefined);
+    }
+  } finally {
+    await taking;
+  }
 }
 
 /** How the whole file writes, where that is not how its first rows do; null when it was read rightly. */

@@ -50,6 +50,12 @@ export function isSilent({ beatAt }: Pick<StoredBatch, "beatAt">): boolean {
   return beatAt === null || beatAt.getTime() < Date.now() - SILENT_MS;
 }
 
+/** The same, as one of these holds of a batch. */
+export const silentAt = (now: Date): Prisma.ImportBatchWhereInput[] => [
+  { beatAt: null },
+  { beatAt: { lt: new Date(now.getTime() - SILENT_MS) } },
+];
+
 /** Somebody stopped the work, or took it over. */
 export class Stopped extends Error {}
 
@@ -109,11 +115,7 @@ async function claim(batchId: string, workId: string): Promise<boolean> {
   const { count } = await database().importBatch.updateMany({
     where: {
       ...{ id: batchId, state: "staged" },
-      OR: [
-        { work: { notIn: ["reading", "loading"] } },
-        { beatAt: null },
-        { beatAt: { lt: new Date(now.getTime() - SILENT_MS) } },
-      ],
+      OR: [{ work: { notIn: ["reading", "loading"] } }, ...silentAt(now)],
     },
     data: {
       ...{ work: "reading", workId, workNote: null, workStartedAt: now, beatAt: now },

@@ -3,6 +3,7 @@ import type { Actor } from "@/lib/access/actor";
 import { scopeOf } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
+import { lookedBackTo } from "@/lib/data/lookBack";
 import {
   type GroundQuestion,
   loadPlanGround,
@@ -40,6 +41,8 @@ export interface ReadyQuestion extends GroundQuestion {
 
 /** The ground of a plan, from this process's memory while nothing it was read from has changed. */
 export async function keptGround(actor: Actor, question: ReadyQuestion): Promise<ReadyGround> {
+  // What it is read from beside the evaluation is told apart by the audit, which looks at now.
+  if (lookedBackTo() !== null) return make(actor, question);
   const { id } = await currentEvaluation(question.asOf);
   const changes = await database().auditEntry.count({ where: { entity: { in: BESIDE } } });
   const scopes = [scopeOf(actor.grants, question.deed), scopeOf(actor.grants, "read")];

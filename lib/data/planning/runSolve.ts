@@ -1,4 +1,5 @@
 import "server-only";
+import { troubleOf } from "@/lib/access/trouble";
 import { database } from "@/lib/data/client";
 import { type SolveTask, type SolveThread, solveInThread } from "@/lib/jobs/solveThread";
 import type { SolveOutcome, SolveProgress } from "@/lib/portfolio/planResult";
@@ -7,6 +8,8 @@ import type { Prisma } from "@/prisma/generated/client";
 const BEAT_MS = 2_000;
 /** A run without a sign of life for so long runs nowhere any more. */
 const SILENT_SECONDS = 60;
+/** How long a search waits for the database to keep what it found. */
+const STORE_WITHIN_MS = 600_000;
 
 /** A search of this process, and when all it found is stored. */
 interface Running {
@@ -45,13 +48,14 @@ export function runSolve(runId: string, task: SolveTask): void {
     progress = heard;
   });
   const beat = setInterval(() => {
-    void beatOf(runId, progress, thread);
+    // One that the database did not hear is followed by the next.
+    beatOf(runId, progress, thread).catch(() => undefined);
   }, BEAT_MS);
   const stored = thread.ended
-    .then((outcome) => (outcome ? keepOutcome(runId, outcome) : end(runId, { state: "cancelled" })))
-    .catch(async (error: unknown) => {
+    .then((outcome) => storeUntilKept(runId, () => keepEnd(runId, outcome)))
+    .catch((error: unknown) => {
       process.stderr.write(`Search ${runId}: ${error instanceof Error ? error.stack : String(error)}\n`);
-      await end(runId, { state: "failed" });
+      return storeUntilKept(runId, () => end(runId, { state: "failed" }));
     })
     .finally(() => {
       clearInterval(beat);
@@ -60,17 +64,33 @@ export function runSolve(runId: string, task: SolveTask): void {
   threads().set(runId, { thread, stored });
 }
 
-/** A sign of life; a run somebody ended elsewhere is stopped here. */
+/** What a search found is not lost while the database is away: it is written once that is back. */
+async function storeUntilKept(runId: string, write: () => Promise<void>): Promise<void> {
+  const end = performance.now() + STORE_WITHIN_MS;
+  for (;;) {
+    try {
+      return await write();
+    } catch (error) {
+      if (troubleOf(error) !== "away") throw error;
+      if (performance.now() > end) {
+        process.stderr.write(
+          `Search ${runId}: what it found could not be stored, the database being away.\n`,
+        );
+        return;
+      }
+    }
+    await new Promise((resolve) => setTimeout(resolve, BEAT_MS));
+  }
+}
+
+/** A sign of life by the clock of the database, the only one all processes share; a run ended elsewhere is stopped here. */
 async function beatOf(runId: string, progress: SolveProgress | null, thread: SolveThread): Promise<void> {
-  const { count } = await database().solveRun.updateMany({
-    where: { id: runId, state: "running" },
-    data: {
-      beatAt: new Date(),
-      ...(progress
-        ? { progress: asJson(progress), worth: money(progress.worth), bound: money(progress.bound) }
-        : {}),
-    },
-  });
+  const { worth, bound } = progress ?? { worth: null, bound: null };
+  const count = await database().$executeRaw`
+    UPDATE "SolveRun" SET "beatAt" = now(),
+      "progress" = coalesce(${progress && JSON.stringify(progress)}::jsonb, "progress"),
+      "worth" = coalesce(${money(worth)}::numeric, "worth"), "bound" = coalesce(${money(bound)}::numeric, "bound")
+    WHERE "id" = ${runId}::uuid AND "state" = 'running'`;
   if (count === 0) await thread.stop();
 }
 
@@ -86,7 +106,8 @@ async function end(runId: string, data: Ending): Promise<void> {
   });
 }
 
-async function keepOutcome(runId: string, outcome: SolveOutcome): Promise<void> {
+async function keepEnd(runId: string, outcome: SolveOutcome | null): Promise<void> {
+  if (outcome === null) return end(runId, { state: "cancelled" });
   if (outcome.kind === "none-found") return end(runId, { state: "none_found" });
   if (outcome.kind === "infeasible") return end(runId, { state: "infeasible", outcome: asJson(outcome) });
   const { worth, model } = outcome.plan;

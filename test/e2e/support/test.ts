@@ -9,7 +9,7 @@ import { type BrowserContext, test as base } from "@playwright/test";
 export const test = base.extend<object, { shared: BrowserContext }>({
   shared: [
     async ({ browser }, use, { project }) => {
-      const { locale, timezoneId, viewport, baseURL } = project.use;
+      const { locale = "en-GB", timezoneId = "UTC", viewport = null, baseURL = "" } = project.use;
       const context = await browser.newContext({ locale, timezoneId, viewport, baseURL });
       await use(context);
       await context.close();

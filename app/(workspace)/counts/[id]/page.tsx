@@ -1,7 +1,7 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Caution } from "@/app/_ui/Caution";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { CountHead } from "@/app/(workspace)/counts/[id]/_components/CountHead";
 import { FindForm } from "@/app/(workspace)/counts/[id]/_components/FindForm";
 import { PaperSheet } from "@/app/(workspace)/counts/[id]/_components/PaperSheet";
@@ -11,7 +11,7 @@ import { signedInActor } from "@/lib/access/actor";
 import { readAsOf } from "@/lib/data/asOf";
 import { readCountSheet } from "@/lib/data/count";
 
-export const metadata: Metadata = { title: "Count" };
+export const generateMetadata = titled("Count");
 
 export default async function CountPage({ params }: { readonly params: Promise<{ readonly id: string }> }) {
   const actor = await signedInActor();

@@ -1,7 +1,7 @@
 "use client";
 
-import Link from "next/link";
 import { usePathname, useSearchParams } from "next/navigation";
+import { Anchor } from "@/app/_ui/Anchor";
 import type { SiteName } from "@/lib/data/siteNames";
 import { DATE_WINDOWS, type DateChoice } from "@/lib/view/dateChoice";
 
@@ -52,7 +52,7 @@ function ChoiceList({ label, choices }: ChoiceListProps) {
   return (
     <nav aria-label={label} className="flex flex-wrap">
       {choices.map(({ text, href, chosen }) => (
-        <Link
+        <Anchor
           key={text}
           href={href}
           replace
@@ -63,7 +63,7 @@ function ChoiceList({ label, choices }: ChoiceListProps) {
           aria-current={chosen ? "true" : undefined}
         >
           {text}
-        </Link>
+        </Anchor>
       ))}
     </nav>
   );

@@ -1,19 +1,19 @@
-import type { Metadata } from "next";
 import { Caution } from "@/app/_ui/Caution";
 import { EmptyState } from "@/app/_ui/EmptyState";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { EventForm } from "@/app/(workspace)/events/new/_components/EventForm";
 import { PlaceChoice } from "@/app/(workspace)/events/new/_components/PlaceChoice";
 import { signedInActor } from "@/lib/access/actor";
 import { readAsOf } from "@/lib/data/asOf";
 import { readEventPlaces } from "@/lib/data/eventPlaces";
 
-export const metadata: Metadata = { title: "Record an event" };
+export const generateMetadata = titled("Record an event");
 
 type Asked = Readonly<Partial<Record<"line" | "machine" | "position" | "asOf", string>>>;
 
 export default async function NewEventPage({ searchParams }: { readonly searchParams: Promise<Asked> }) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const { line = "", machine = "", position = "", asOf: asked } = await searchParams;
   const asOf = await readAsOf(actor, asked);
   const places = await readEventPlaces(actor, { line, machine, position });

@@ -1,9 +1,9 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { SiteTabs } from "@/app/(workspace)/_components/SiteTabs";
 import { GapTable } from "@/app/(workspace)/footing/[gap]/_components/GapTable";
 import { signedInActor } from "@/lib/access/actor";
@@ -14,7 +14,7 @@ import { readSiteNames } from "@/lib/data/siteNames";
 import { findGap, gapNoun } from "@/lib/view/gap";
 import { count, plainNumber } from "@/lib/view/number";
 
-export const metadata: Metadata = { title: "Records to mend" };
+export const generateMetadata = titled("Records to mend");
 
 interface GapPageProps {
   readonly params: Promise<{ readonly gap: string }>;
@@ -22,7 +22,7 @@ interface GapPageProps {
 }
 
 export default async function GapPage({ params, searchParams }: GapPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const { asOf: asked, site: siteAsked } = await searchParams;
   const gap = findGap((await params).gap);
   const sites = await readSiteNames(actor);

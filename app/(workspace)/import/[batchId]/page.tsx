@@ -1,7 +1,7 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { NotYours } from "@/app/(workspace)/import/_components/NotYours";
 import { LoadedFile } from "@/app/(workspace)/import/[batchId]/_components/LoadedFile";
 import { WaitingFile } from "@/app/(workspace)/import/[batchId]/_components/WaitingFile";
@@ -17,7 +17,7 @@ import type { ImportPages, ImportView, StagedImport } from "@/lib/view/importVie
 import { stateWord } from "@/lib/view/importWords";
 import { moment } from "@/lib/view/time";
 
-export const metadata: Metadata = { title: "Register file" };
+export const generateMetadata = titled("Register file");
 
 interface Props {
   readonly params: Promise<{ readonly batchId: string }>;
@@ -32,7 +32,7 @@ type Word = string | string[] | undefined;
 const one = (word: Word) => (typeof word === "string" ? word : undefined);
 
 export default async function RegisterFilePage({ params, searchParams }: Props) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const [{ batchId }, asked] = await Promise.all([params, searchParams]);
   const asOf = await readAsOf(actor, one(asked.asOf));
   if (!maySomewhere(actor.grants, "register:import")) return <NotYours />;

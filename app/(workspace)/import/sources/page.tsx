@@ -1,9 +1,9 @@
-import type { Metadata } from "next";
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { RowTable } from "@/app/_ui/RowTable";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { NotYours } from "@/app/(workspace)/import/_components/NotYours";
 import { signedInActor } from "@/lib/access/actor";
 import { maySomewhere } from "@/lib/access/policy";
@@ -11,7 +11,7 @@ import { readAsOf } from "@/lib/data/asOf";
 import { readSources } from "@/lib/data/importSources";
 import { plainNumber } from "@/lib/view/number";
 
-export const metadata: Metadata = { title: "Systems files come from" };
+export const generateMetadata = titled("Systems files come from");
 
 interface Props {
   readonly searchParams: Promise<{ readonly asOf?: string }>;
@@ -26,7 +26,7 @@ const HEADS = [
 ];
 
 export default async function SourcesPage({ searchParams }: Props) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   if (!maySomewhere(actor.grants, "register:import")) return <NotYours />;
   const sources = await readSources(actor);

@@ -1,9 +1,9 @@
-import type { Metadata } from "next";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { RowTable } from "@/app/_ui/RowTable";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { Call } from "@/app/(workspace)/interface/reference/_components/Call";
 import { Customs } from "@/app/(workspace)/interface/reference/_components/Customs";
 import { Messages } from "@/app/(workspace)/interface/reference/_components/Messages";
@@ -13,10 +13,10 @@ import { OPERATIONS, ROOT } from "@/lib/interface/operations";
 import { PROBLEMS } from "@/lib/interface/problem";
 import { referenceEntry } from "@/lib/interface/reference";
 
-export const metadata: Metadata = { title: "The interface, call by call" };
+export const generateMetadata = titled("The interface, call by call");
 
 export default async function ReferencePage() {
-  await signedInActor();
+  await signedInActor({ amounts: "hidden" });
   const entries = OPERATIONS.map((operation) => referenceEntry(operation, authUrl()));
   return (
     <>

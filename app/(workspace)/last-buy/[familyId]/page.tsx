@@ -1,8 +1,8 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { BuySheetView } from "@/app/(workspace)/last-buy/[familyId]/_components/BuySheetView";
 import { DecisionList } from "@/app/(workspace)/last-buy/[familyId]/_components/DecisionList";
 import { signedInActor } from "@/lib/access/actor";
@@ -16,7 +16,7 @@ interface LastBuyPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string }>;
 }
 
-export const metadata: Metadata = { title: "How many to buy" };
+export const generateMetadata = titled("How many to buy");
 
 export default async function LastBuyPage({ params, searchParams }: LastBuyPageProps) {
   const actor = await signedInActor();

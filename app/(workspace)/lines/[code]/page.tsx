@@ -3,10 +3,12 @@ import { notFound } from "next/navigation";
 import { Dossier } from "@/app/(workspace)/lines/[code]/_components/Dossier";
 import { RiskHeld } from "@/app/(workspace)/lines/[code]/_components/RiskHeld";
 import { signedInActor } from "@/lib/access/actor";
+import { lookingBack } from "@/lib/access/lookingBack";
 import { mayAt } from "@/lib/access/policy";
 import { readAcceptances } from "@/lib/data/acceptances";
 import { readAsOf } from "@/lib/data/asOf";
 import { readLine } from "@/lib/data/line";
+import { inWords } from "@/lib/words/say";
 
 interface LinePageProps {
   readonly params: Promise<{ readonly code: string }>;
@@ -14,11 +16,11 @@ interface LinePageProps {
 }
 
 export async function generateMetadata({ params }: LinePageProps): Promise<Metadata> {
-  return { title: `Line ${decodeURIComponent((await params).code)}` };
+  return { title: inWords(`Line ${decodeURIComponent((await params).code)}`) };
 }
 
-export default async function LinePage({ params, searchParams }: LinePageProps) {
-  const actor = await signedInActor();
+async function LinePage({ params, searchParams }: LinePageProps) {
+  const actor = await signedInActor({ amounts: "hidden" });
   const { asOf: asked, part } = await searchParams;
   const asOf = await readAsOf(actor, asked);
   const line = await readLine(actor, { code: decodeURIComponent((await params).code), asOf });
@@ -34,3 +36,5 @@ export default async function LinePage({ params, searchParams }: LinePageProps) 
     </>
   );
 }
+
+export default lookingBack(LinePage);

@@ -2,11 +2,11 @@ import { EvidenceMark } from "@/app/_ui/EvidenceMark";
 import { StaleMark } from "@/app/_ui/StaleMark";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { evidenceMark } from "@/lib/view/evidence";
-import { approvalEnded, costDoubt, type LineCost } from "@/lib/view/lineRanking";
+import { type AgreedCost, approvalEnded, costDoubt } from "@/lib/view/lineRanking";
 import { plainNumber } from "@/lib/view/number";
 
 interface CostCellProps {
-  readonly cost: LineCost;
+  readonly cost: AgreedCost;
   readonly asOf: IsoDate;
 }
 

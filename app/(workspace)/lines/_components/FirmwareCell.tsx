@@ -1,11 +1,9 @@
-import { belowFloor, type ControllerFacts, firmwareWords, leadController } from "@/lib/view/lineControllers";
+import { type ControllersInShort, firmwareWords } from "@/lib/view/lineControllers";
 
 /** The leading controller with its levels, and a mark when one of the line stands below the floor. */
-export function FirmwareCell({ controllers }: { readonly controllers: readonly ControllerFacts[] }) {
-  const lead = leadController(controllers);
+export function FirmwareCell({ control }: { readonly control: ControllersInShort }) {
+  const { lead, all, below, unread } = control;
   if (lead === null) return <span className="text-ink-3">not known</span>;
-  const below = belowFloor(controllers);
-  const unread = controllers.filter((one) => one.firmware === null).length;
   return (
     <span className="inline-grid gap-0.5 whitespace-nowrap">
       <span>
@@ -15,10 +13,10 @@ export function FirmwareCell({ controllers }: { readonly controllers: readonly C
         {below === 0 ? null : (
           <span
             className="mr-1.5 border border-worse px-1 text-ink"
-            title={`${below} of ${controllers.length} controllers do not run the new drives as they are`}
+            title={`${below} of ${all} controllers do not run the new drives as they are`}
           >
             <span aria-hidden="true">▼ </span>
-            Firmware floor: {below} of {controllers.length}
+            Firmware floor: {below} of {all}
           </span>
         )}
         {unread === 0 ? null : `${unread} not read`}

@@ -2,7 +2,7 @@ import { SpanBar } from "@/app/_ui/SpanBar";
 import { placeRange, type RankedPlace } from "@/lib/view/linePlace";
 
 interface PlaceCellProps {
-  readonly place: RankedPlace | null;
+  readonly place: Pick<RankedPlace, "span" | "fragile"> | null;
   /** Places there are: end of the scale. */
   readonly lines: number;
 }

@@ -1,7 +1,7 @@
 "use client";
 
-import Link from "next/link";
 import { useSearchParams } from "next/navigation";
+import { Anchor } from "@/app/_ui/Anchor";
 import type { RankedBy } from "@/lib/view/lineTotals";
 
 interface RankToggleProps {
@@ -27,7 +27,7 @@ export function RankToggle({ by, table }: RankToggleProps) {
   return (
     <nav aria-label="Leading rank" className="flex">
       {CHOICES.map((choice) => (
-        <Link
+        <Anchor
           key={choice.by}
           href={hrefOf(choice.by)}
           replace
@@ -38,7 +38,7 @@ export function RankToggle({ by, table }: RankToggleProps) {
           aria-current={choice.by === by ? "true" : undefined}
         >
           {choice.text}
-        </Link>
+        </Anchor>
       ))}
     </nav>
   );

@@ -9,13 +9,14 @@ import { searchRows } from "@/app/_ui/DataTable/tableModel";
 import { lineColumns } from "@/app/(workspace)/lines/_components/lineColumns";
 import { RankToggle } from "@/app/(workspace)/lines/_components/RankToggle";
 import { drawnTotalOf } from "@/lib/view/drawnTotals";
-import type { RankedLine, Ranking } from "@/lib/view/lineRanking";
+import type { RankingOf } from "@/lib/view/lineRanking";
 import { rankedBy, sumLines } from "@/lib/view/lineTotals";
+import { type PackedRanking, type RankingRow, unpackRanking } from "@/lib/view/rankingRows";
 
 const TABLE = "lines";
 
 /** The lines the table shows under its filters: what its foot adds up. */
-function useShownLines(ranking: Ranking, by: ReturnType<typeof rankedBy>): RankedLine[] {
+function useShownLines(ranking: RankingOf<RankingRow>, by: ReturnType<typeof rankedBy>): RankingRow[] {
   const params = useSearchParams();
   return useMemo(() => {
     const { search, choices } = readAddress(TABLE, params);
@@ -28,7 +29,8 @@ function useShownLines(ranking: Ranking, by: ReturnType<typeof rankedBy>): Ranke
 }
 
 /** The ranking as a table to sort, filter and follow; its foot is the sum of the lines shown. */
-export function RankingTable({ ranking }: { readonly ranking: Ranking }) {
+export function RankingTable({ packed }: { readonly packed: PackedRanking }) {
+  const ranking = useMemo(() => unpackRanking(packed), [packed]);
   const by = rankedBy(useSearchParams().get("by"));
   const shown = useShownLines(ranking, by);
   const columns = useMemo(() => {
@@ -41,7 +43,7 @@ export function RankingTable({ ranking }: { readonly ranking: Ranking }) {
       caption={`Lines by ${by === "loss" ? "stop loss" : "risk score"}`}
       rows={ranking.lines}
       columns={columns}
-      rowKey={(line) => line.id}
+      rowKey={(line) => line.code}
       rowHref={(line) => `/lines/${line.code}`}
       initialSort={{ key: by === "loss" ? "money" : "score-rank", descending: false }}
       noun="lines"

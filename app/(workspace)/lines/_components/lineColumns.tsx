@@ -9,22 +9,22 @@ import { PlaceCell } from "@/app/(workspace)/lines/_components/PlaceCell";
 import { ScoreParts } from "@/app/(workspace)/lines/_components/ScoreParts";
 import { percent } from "@/lib/view/chance";
 import { money, moneyRange, thousands } from "@/lib/view/format";
-import { leadController, lineFloorWord } from "@/lib/view/lineControllers";
-import { costDoubt, type RankedLine, type Ranking } from "@/lib/view/lineRanking";
+import { costDoubt, type RankingOf } from "@/lib/view/lineRanking";
 import type { LineTotals, RankedBy } from "@/lib/view/lineTotals";
 import { significant } from "@/lib/view/number";
 import { obligationWords } from "@/lib/view/obligation";
+import type { RankingRow } from "@/lib/view/rankingRows";
 import { stageBadge, stageOrder, stageView } from "@/lib/view/stage";
 import { day } from "@/lib/view/time";
 
 /** What the columns need besides the rows. */
 export interface ColumnTerms {
   readonly by: RankedBy;
-  readonly ranking: Ranking;
+  readonly ranking: RankingOf<RankingRow>;
   readonly totals: LineTotals;
 }
 
-type LineColumn = Column<RankedLine>;
+type LineColumn = Column<RankingRow>;
 
 /** The columns of the ranking, the leading rank first. */
 export function lineColumns(terms: ColumnTerms): LineColumn[] {
@@ -190,7 +190,7 @@ function supplyColumns(): LineColumn[] {
   ];
 }
 
-function DepletionCell({ line }: { readonly line: RankedLine }) {
+function DepletionCell({ line }: { readonly line: RankingRow }) {
   if (line.depletionP80 === null || line.depletionPart === null)
     return <span className="text-ink-3">not within 5 years</span>;
   const { id, label } = line.depletionPart;
@@ -206,8 +206,8 @@ function controllerColumns({ ranking }: ColumnTerms): LineColumn[] {
   return [
     {
       ...{ key: "controller", header: "Lead controller", filter: "text", priority: 3, width: "11rem" },
-      value: (line) => leadController(line.controllers)?.model ?? null,
-      cell: (line) => <FirmwareCell controllers={line.controllers} />,
+      value: (line) => line.control.lead?.model ?? null,
+      cell: (line) => <FirmwareCell control={line.control} />,
     },
     {
       ...{ key: "cost", header: "Cost of stop", unit: "€ an hour", align: "end", priority: 3 },
@@ -233,7 +233,7 @@ function hiddenColumns({ ranking, totals }: ColumnTerms): LineColumn[] {
     },
     {
       ...{ key: "floor", header: "Firmware floor", hidden: true, filter: "choice" },
-      value: (line) => lineFloorWord(line.controllers),
+      value: (line) => line.control.floor,
     },
     {
       ...{ key: "approval", header: "Cost approval", hidden: true, filter: "choice" },

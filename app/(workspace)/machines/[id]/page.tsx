@@ -1,9 +1,9 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { AxisFactRows } from "@/app/(workspace)/machines/[id]/_components/AxisFactRows";
 import { AxisRows } from "@/app/(workspace)/machines/[id]/_components/AxisRows";
 import { CardEntries } from "@/app/(workspace)/machines/[id]/_components/CardEntries";
@@ -20,7 +20,7 @@ import { readMachine } from "@/lib/data/machine";
 import { readSeenLast } from "@/lib/data/seenLast";
 import { machineLead, placesOf } from "@/lib/view/machine";
 
-export const metadata: Metadata = { title: "Machine" };
+export const generateMetadata = titled("Machine");
 
 interface MachinePageProps {
   readonly params: Promise<{ readonly id: string }>;
@@ -28,7 +28,7 @@ interface MachinePageProps {
 }
 
 export default async function MachinePage({ params, searchParams }: MachinePageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   const machine = await readMachine(actor, { id: (await params).id, asOf });
   if (machine === null) notFound();
@@ -52,6 +52,7 @@ export default async function MachinePage({ params, searchParams }: MachinePageP
         above={<Breadcrumbs crumbs={crumbs} />}
         actions={
           <>
+            <LinkButton href={`/audit?of=machine&id=${id}`}>History</LinkButton>
             <LinkButton href={`/machines/${id}/card`} kind="primary">
               Night card
             </LinkButton>

@@ -1,10 +1,10 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { NoticeFacts } from "@/app/(workspace)/notices/[noticeId]/_components/NoticeFacts";
 import { NoticeFigures } from "@/app/(workspace)/notices/[noticeId]/_components/NoticeFigures";
 import { TakeBackNotice } from "@/app/(workspace)/notices/[noticeId]/_components/TakeBackNotice";
@@ -14,7 +14,7 @@ import { readAsOf } from "@/lib/data/asOf";
 import { readNotice } from "@/lib/data/notices";
 import { noticeRows, noticeStateName } from "@/lib/view/noticeList";
 
-export const metadata: Metadata = { title: "Notice" };
+export const generateMetadata = titled("Notice");
 
 interface NoticePageProps {
   readonly params: Promise<{ readonly noticeId: string }>;
@@ -22,7 +22,7 @@ interface NoticePageProps {
 }
 
 export default async function NoticePage({ params, searchParams }: NoticePageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   const notice = await readNotice(actor, { noticeId: (await params).noticeId, asOf });
   const [row] = notice ? noticeRows([notice], asOf) : [];

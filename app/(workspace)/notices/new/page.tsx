@@ -1,13 +1,13 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { NoticeForm } from "@/app/(workspace)/notices/new/_components/NoticeForm";
 import { signedInActor } from "@/lib/access/actor";
 import { readAsOf } from "@/lib/data/asOf";
 import { readNoticeStart } from "@/lib/data/notices";
 
-export const metadata: Metadata = { title: "Record a notice" };
+export const generateMetadata = titled("Record a notice");
 
 export default async function NewNoticePage() {
   const actor = await signedInActor();

@@ -1,11 +1,12 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { Contents } from "@/app/_ui/Contents";
+import { LinkButton } from "@/app/_ui/LinkButton";
 import { Notice } from "@/app/_ui/Notice";
 import { OpenTarget } from "@/app/_ui/OpenTarget";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { AssumedInputs } from "@/app/(workspace)/parts/[id]/_components/AssumedInputs";
 import { Cover } from "@/app/(workspace)/parts/[id]/_components/Cover";
 import { CoverLadder } from "@/app/(workspace)/parts/[id]/_components/CoverLadder";
@@ -19,6 +20,7 @@ import { Supply } from "@/app/(workspace)/parts/[id]/_components/Supply";
 import { WhereUsed } from "@/app/(workspace)/parts/[id]/_components/WhereUsed";
 import { WhoHasOne } from "@/app/(workspace)/parts/[id]/_components/WhoHasOne";
 import { signedInActor } from "@/lib/access/actor";
+import { lookingBack } from "@/lib/access/lookingBack";
 import { scopeOf } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readCoverLadder } from "@/lib/data/coverLadder";
@@ -28,7 +30,7 @@ import { readMergedInto } from "@/lib/data/partNumbers";
 import { readPartSimulation } from "@/lib/data/partSimulation";
 import { itemClassName } from "@/lib/view/linePart";
 
-export const metadata: Metadata = { title: "Part" };
+export const generateMetadata = titled("Part");
 
 const CONTENTS = [
   { id: "who-has-one", title: "Who has one" },
@@ -53,8 +55,8 @@ interface PartPageProps {
   }>;
 }
 
-export default async function PartPage({ params, searchParams }: PartPageProps) {
-  const actor = await signedInActor();
+async function PartPage({ params, searchParams }: PartPageProps) {
+  const actor = await signedInActor({ amounts: "hidden" });
   const { asOf: asked, simulated } = await searchParams;
   const asOf = await readAsOf(actor, typeof asked === "string" ? asked : undefined);
   const { id } = await params;
@@ -70,6 +72,7 @@ export default async function PartPage({ params, searchParams }: PartPageProps) 
         title={part.number}
         asOf={asOf}
         above={<Breadcrumbs crumbs={[{ label: "Parts", href: "/parts" }]} />}
+        actions={<LinkButton href={`/audit?of=part&id=${part.id}`}>History</LinkButton>}
         lead={`${part.description} by ${part.maker} (${itemClassName(part.itemClass)}${part.family === null ? "" : `, family ${part.family.name}`}).`}
       />
       {merged === null ? null : (
@@ -98,3 +101,5 @@ export default async function PartPage({ params, searchParams }: PartPageProps) 
     </>
   );
 }
+
+export default lookingBack(PartPage);

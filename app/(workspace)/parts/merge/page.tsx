@@ -1,8 +1,8 @@
-import type { Metadata } from "next";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { FigureEffectView } from "@/app/(workspace)/_components/FigureEffectView";
 import { ChooseParts } from "@/app/(workspace)/parts/merge/_components/ChooseParts";
 import { MergeForm } from "@/app/(workspace)/parts/merge/_components/MergeForm";
@@ -13,7 +13,7 @@ import { type MergePreview, previewMerge } from "@/lib/data/partMerge";
 import { readPartChoices } from "@/lib/data/partNumbers";
 import { movedWords } from "@/lib/view/partMerge";
 
-export const metadata: Metadata = { title: "Merge two parts" };
+export const generateMetadata = titled("Merge two parts");
 
 interface Props {
   readonly searchParams: Promise<{ readonly asOf?: string; readonly keep?: string; readonly other?: string }>;
@@ -22,7 +22,7 @@ interface Props {
 const UUID = /^[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i;
 
 export default async function MergePage({ searchParams }: Props) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const { asOf: asked, keep = "", other = "" } = await searchParams;
   const asOf = await readAsOf(actor, asked);
   const may = scopeOf(actor.grants, "register:import") === "all";

@@ -1,8 +1,8 @@
-import type { Metadata } from "next";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { LikePairs } from "@/app/(workspace)/parts/numbers/_components/LikePairs";
 import { Merges } from "@/app/(workspace)/parts/numbers/_components/Merges";
 import { OpenNumbers } from "@/app/(workspace)/parts/numbers/_components/OpenNumbers";
@@ -13,14 +13,14 @@ import { readAsOf } from "@/lib/data/asOf";
 import { readPartNumbers } from "@/lib/data/partNumbers";
 import { count } from "@/lib/view/number";
 
-export const metadata: Metadata = { title: "Numbers to settle" };
+export const generateMetadata = titled("Numbers to settle");
 
 interface Props {
   readonly searchParams: Promise<{ readonly asOf?: string }>;
 }
 
 export default async function PartNumbersPage({ searchParams }: Props) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   const numbers = await readPartNumbers(actor);
   const mayWrite = maySomewhere(actor.grants, "register:import");

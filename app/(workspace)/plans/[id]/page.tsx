@@ -1,27 +1,29 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { z } from "zod";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
+import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { BoardScreen } from "@/app/(workspace)/plans/[id]/_components/board/BoardScreen";
 import { PlanFigures } from "@/app/(workspace)/plans/[id]/_components/PlanFigures";
 import { PlanLines } from "@/app/(workspace)/plans/[id]/_components/PlanLines";
 import { PlanSteps } from "@/app/(workspace)/plans/[id]/_components/PlanSteps";
 import { type Actor, signedInActor } from "@/lib/access/actor";
+import { lookingBack } from "@/lib/access/lookingBack";
 import { type Deed, mayAt } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readPlan } from "@/lib/data/plan";
 import { readBoard } from "@/lib/data/planBoard";
 import { type PlanPage as Plan, planStatusWords } from "@/lib/view/plan";
 
-export const metadata: Metadata = { title: "Plan" };
+export const generateMetadata = titled("Plan");
 
 interface PlanPageProps {
   readonly params: Promise<{ readonly id: string }>;
   readonly searchParams: Promise<{ readonly asOf?: string }>;
 }
 
-export default async function PlanPage({ params, searchParams }: PlanPageProps) {
+async function PlanPage({ params, searchParams }: PlanPageProps) {
   const actor = await signedInActor();
   const { id } = await params;
   const asOf = await readAsOf(actor, (await searchParams).asOf);
@@ -52,6 +54,7 @@ export default async function PlanPage({ params, searchParams }: PlanPageProps) 
         lead={`${planStatusWords(plan.status)}. Retrofits of ${plan.year}, kept by ${plan.createdBy}.`}
         asOf={asOf}
         above={<Breadcrumbs crumbs={[{ label: "Plans", href: "/plans" }]} />}
+        actions={<LinkButton href={`/audit?of=plan&id=${plan.id}`}>History</LinkButton>}
       />
       <PlanSteps
         {...{ id: plan.id, version: plan.version, status: plan.status, name: plan.name }}
@@ -64,6 +67,8 @@ export default async function PlanPage({ params, searchParams }: PlanPageProps) 
     </>
   );
 }
+
+export default lookingBack(PlanPage);
 
 /** Only somebody with the deed at the site of every line changes a plan. */
 function mayEverywhere(actor: Actor, plan: Plan, deed: Deed): boolean {

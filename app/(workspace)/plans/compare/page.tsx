@@ -1,8 +1,8 @@
-import type { Metadata } from "next";
 import { z } from "zod";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { EmptyState } from "@/app/_ui/EmptyState";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { ChoosePlans } from "@/app/(workspace)/plans/compare/_components/ChoosePlans";
 import { Comparison } from "@/app/(workspace)/plans/compare/_components/Comparison";
 import { signedInActor } from "@/lib/access/actor";
@@ -10,7 +10,7 @@ import { readAsOf } from "@/lib/data/asOf";
 import { readPlans } from "@/lib/data/plan";
 import { compareBoards } from "@/lib/data/planCompare";
 
-export const metadata: Metadata = { title: "Plans compared" };
+export const generateMetadata = titled("Plans compared");
 
 const MOST = 5;
 

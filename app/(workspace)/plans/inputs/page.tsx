@@ -1,7 +1,7 @@
-import type { Metadata } from "next";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { FigureGrids } from "@/app/(workspace)/plans/inputs/_components/FigureGrids";
 import { OrderRows } from "@/app/(workspace)/plans/inputs/_components/OrderRows";
 import { RateTable } from "@/app/(workspace)/plans/inputs/_components/RateTable";
@@ -13,7 +13,7 @@ import { readWritableLines } from "@/lib/data/planLines";
 import { figureGrids } from "@/lib/view/figureGrids";
 import { missingInputs } from "@/lib/view/planInputs";
 
-export const metadata: Metadata = { title: "Planning inputs" };
+export const generateMetadata = titled("Planning inputs");
 
 interface InputsPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string }>;

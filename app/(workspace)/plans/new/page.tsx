@@ -1,7 +1,7 @@
-import type { Metadata } from "next";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { EmptyState } from "@/app/_ui/EmptyState";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { CutAddress } from "@/app/(workspace)/plans/new/_components/CutAddress";
 import { CutBasis } from "@/app/(workspace)/plans/new/_components/CutBasis";
 import { CutForm } from "@/app/(workspace)/plans/new/_components/CutForm";
@@ -17,7 +17,7 @@ import { costNormsOf } from "@/lib/retrofit/scope/scopeNorms";
 import { planCut } from "@/lib/view/planCut";
 import { isUnreadableBudget, readPlanQuery, type SearchParams } from "@/lib/view/planQuery";
 
-export const metadata: Metadata = { title: "Budget cut" };
+export const generateMetadata = titled("Budget cut");
 
 interface CutPageProps {
   readonly searchParams: Promise<SearchParams>;

@@ -1,10 +1,10 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { ShareKey } from "@/app/(workspace)/pool/_components/ShareKey";
 import { TransferList } from "@/app/(workspace)/pool/_components/TransferList";
 import { Method } from "@/app/(workspace)/pool/[partId]/_components/Method";
@@ -20,7 +20,7 @@ import { percent } from "@/lib/view/chance";
 import { count, quantity } from "@/lib/view/number";
 import { readTransferTerms } from "@/lib/view/poolMoves";
 
-export const metadata: Metadata = { title: "Pool of a part" };
+export const generateMetadata = titled("Pool of a part");
 
 interface PoolPartPageProps {
   readonly params: Promise<{ readonly partId: string }>;

@@ -11,10 +11,12 @@ import { ProjectHead } from "@/app/(workspace)/projects/[code]/_components/Proje
 import { ProjectLinks } from "@/app/(workspace)/projects/[code]/_components/ProjectLinks";
 import { ProjectSettings } from "@/app/(workspace)/projects/[code]/_components/ProjectSettings";
 import { signedInActor } from "@/lib/access/actor";
-import { mayAt } from "@/lib/access/policy";
+import { mayAt, mayInProject } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readProject } from "@/lib/data/project";
 import { projectFigures, projectStatusWords } from "@/lib/view/project";
+import { withoutAmounts } from "@/lib/view/withoutAmounts";
+import { inWords } from "@/lib/words/say";
 
 interface ProjectPageProps {
   readonly params: Promise<{ readonly code: string }>;
@@ -22,15 +24,18 @@ interface ProjectPageProps {
 }
 
 export async function generateMetadata({ params }: ProjectPageProps): Promise<Metadata> {
-  return { title: `Project ${(await params).code}` };
+  return { title: inWords(`Project ${(await params).code}`) };
 }
 
 export default async function ProjectPage({ params, searchParams }: ProjectPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden", to: "contractors" });
   const { code } = await params;
   const asOf = await readAsOf(actor, (await searchParams).asOf);
-  const project = await readProject(actor, code);
-  if (!project) notFound();
+  const stored = await readProject(actor, code);
+  if (!stored) notFound();
+  const { id: projectId, siteId } = stored;
+  const amounts = mayInProject(actor.grants, "money:read", { projectId, siteId });
+  const project = amounts ? stored : withoutAmounts(stored);
   const figures = projectFigures(project, asOf);
   const mayWrite = mayAt(actor.grants, "project:write", project.siteId);
   return (
@@ -41,17 +46,24 @@ export default async function ProjectPage({ params, searchParams }: ProjectPageP
         asOf={asOf}
         above={<Breadcrumbs crumbs={[{ label: "Projects", href: "/projects" }]} />}
         actions={
-          <LinkButton href={`/lines/${encodeURIComponent(project.lineCode)}/scope`}>
-            What a retrofit takes
-          </LinkButton>
+          <>
+            <LinkButton href={`/lines/${encodeURIComponent(project.lineCode)}/scope`}>
+              What a retrofit takes
+            </LinkButton>
+            <LinkButton href={`/audit?of=project&id=${project.id}`}>History</LinkButton>
+          </>
         }
       />
-      <ProjectLinks code={code} current="overview" />
-      <ProjectHead project={project} figures={figures} />
-      <Curve project={project} figures={figures} asOf={asOf} />
-      <EarnedValue project={project} figures={figures} asOf={asOf} />
+      <ProjectLinks code={code} current="overview" outside={!mayAt(actor.grants, "read", siteId)} />
+      {amounts ? (
+        <>
+          <ProjectHead project={project} figures={figures} />
+          <Curve project={project} figures={figures} asOf={asOf} />
+          <EarnedValue project={project} figures={figures} asOf={asOf} />
+        </>
+      ) : null}
       <Milestones project={project} overdue={figures.overdue} asOf={asOf} mayWrite={mayWrite} />
-      {mayWrite ? <ProjectSettings project={project} /> : null}
+      {mayWrite && amounts ? <ProjectSettings project={project} /> : null}
       <ProjectCautions />
     </>
   );

@@ -108,15 +108,24 @@ const COLUMNS: readonly Column<ListedProject>[] = [
   },
 ];
 
+const AMOUNTS: readonly string[] = ["budget", "paid", "open", "end", "forecast"];
+const PLAIN = COLUMNS.filter(({ key }) => !AMOUNTS.includes(key));
+
+interface ProjectTableProps {
+  readonly rows: readonly ListedProject[];
+  /** Whether the columns of money are there. */
+  readonly amounts: boolean;
+}
+
 /** The projects with their budgets, ledgers, progress, forecasts and next gates. */
-export function ProjectTable({ rows }: { readonly rows: readonly ListedProject[] }) {
+export function ProjectTable({ rows, amounts }: ProjectTableProps) {
   return (
     <DataTable
       id="projects"
       caption="Projects"
       noun="projects"
       rows={rows}
-      columns={COLUMNS}
+      columns={amounts ? COLUMNS : PLAIN}
       rowKey={({ id }) => id}
       rowHref={({ code }) => `/projects/${encodeURIComponent(code)}`}
       initialSort={{ key: "cpi", descending: false }}

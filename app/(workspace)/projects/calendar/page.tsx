@@ -1,9 +1,9 @@
-import type { Metadata } from "next";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { EmptyState } from "@/app/_ui/EmptyState";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { SiteCalendar } from "@/app/(workspace)/projects/calendar/_components/SiteCalendar";
 import { signedInActor } from "@/lib/access/actor";
 import { readAsOf } from "@/lib/data/asOf";
@@ -11,14 +11,14 @@ import { readProjectCalendar } from "@/lib/data/projectCalendar";
 import { calendarView } from "@/lib/view/projectCalendar";
 import "@/app/(workspace)/projects/_components/landscape.css";
 
-export const metadata: Metadata = { title: "Shutdowns and projects" };
+export const generateMetadata = titled("Shutdowns and projects");
 
 interface CalendarPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string }>;
 }
 
 export default async function CalendarPage({ searchParams }: CalendarPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   const view = calendarView(await readProjectCalendar(actor, asOf), asOf);
   return (

@@ -1,7 +1,7 @@
-import type { Metadata } from "next";
 import { EmptyState } from "@/app/_ui/EmptyState";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { IssueFilter } from "@/app/(workspace)/report/archive/_components/IssueFilter";
 import { IssueTable } from "@/app/(workspace)/report/archive/_components/IssueTable";
 import { signedInActor } from "@/lib/access/actor";
@@ -11,7 +11,7 @@ import { readSiteNames } from "@/lib/data/siteNames";
 import { count } from "@/lib/view/number";
 import { issueChoice } from "@/lib/view/reportArchive";
 
-export const metadata: Metadata = { title: "Reports given out" };
+export const generateMetadata = titled("Reports given out");
 
 interface ArchivePageProps {
   readonly searchParams: Promise<{ readonly kind?: string; readonly of?: string }>;

@@ -1,12 +1,12 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { ReviewSheet } from "@/app/(workspace)/review/[id]/_components/ReviewSheet";
 import { SheetBar } from "@/app/(workspace)/review/[id]/_components/SheetBar";
 import "@/app/(workspace)/review/[id]/_components/sheet.css";
+import { titled } from "@/app/_ui/titled";
 import { signedInActor } from "@/lib/access/actor";
 import { readClosedReview } from "@/lib/data/review";
 
-export const metadata: Metadata = { title: "Review held" };
+export const generateMetadata = titled("Review held");
 
 interface HeldReviewPageProps {
   readonly params: Promise<{ readonly id: string }>;

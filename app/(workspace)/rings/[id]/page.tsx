@@ -1,7 +1,7 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { RingFamily } from "@/app/(workspace)/rings/[id]/_components/RingFamily";
 import { RingNodes } from "@/app/(workspace)/rings/[id]/_components/RingNodes";
 import { TiedTogether } from "@/app/(workspace)/rings/[id]/_components/TiedTogether";
@@ -12,7 +12,7 @@ import { readRingSheet } from "@/lib/data/rings";
 import { count } from "@/lib/view/number";
 import { linesOfRing } from "@/lib/view/ring";
 
-export const metadata: Metadata = { title: "Ring sheet" };
+export const generateMetadata = titled("Ring sheet");
 
 interface RingPageProps {
   readonly params: Promise<{ readonly id: string }>;
@@ -20,7 +20,7 @@ interface RingPageProps {
 }
 
 export default async function RingPage({ params, searchParams }: RingPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   const sheet = await readRingSheet(actor, { id: (await params).id, asOf });
   if (sheet === null) notFound();

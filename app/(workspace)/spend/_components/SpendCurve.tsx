@@ -12,6 +12,7 @@ import {
 import { money } from "@/lib/view/format";
 import { roundTicks } from "@/lib/view/spanChart";
 import type { SpendList } from "@/lib/view/spend";
+import { inWords } from "@/lib/words/say";
 
 const AXIS = { fill: "var(--ink-2)", fontSize: 13 } as const;
 const HEIGHT = 260;
@@ -66,7 +67,7 @@ export function SpendCurve({ curve, budget }: SpendCurveProps) {
                 x={budget}
                 stroke="var(--ink)"
                 strokeDasharray="2 3"
-                label={{ value: `budget ${money(budget)}`, position: "top", ...AXIS }}
+                label={{ value: inWords(`budget ${money(budget)}`), position: "top", ...AXIS }}
               />
             ) : null}
             <Line

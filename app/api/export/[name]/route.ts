@@ -1,10 +1,12 @@
 import { z } from "zod";
-import { currentActor } from "@/lib/access/actor";
+import { currentReader } from "@/lib/access/actor";
 import { readAsOf } from "@/lib/data/asOf";
+import { lookBackOrNow, lookBackPieces } from "@/lib/data/lookBack";
 import { openSavedList } from "@/lib/data/savedList";
 import { streamOf } from "@/lib/reports/streamOf";
 import { FILE_FORMS } from "@/lib/reports/table/savedFile";
 import { EXPORT_FORMATS } from "@/lib/view/exportTable";
+import { KNOWN, knownWords, readKnownAt } from "@/lib/view/knownAt";
 
 export const dynamic = "force-dynamic";
 
@@ -14,22 +16,31 @@ interface Context {
 
 const asked = z.enum(EXPORT_FORMATS);
 
-/** A list of a page as a file, with the page's filters: `?format=csv`, `xlsx` or `json`; sent while it is read. */
+/**
+ * A list of a page as a file, with the page's filters: `?format=csv`, `xlsx` or `json`; sent while it is read.
+ *
+ * With the page's `known` it holds what was on record then, and its name says so.
+ */
 export async function GET(request: Request, { params }: Context): Promise<Response> {
-  const actor = await currentActor();
+  const actor = await currentReader({ amounts: "hidden" });
   if (!actor) return new Response("Sign in first.", { status: 401 });
   const { searchParams } = new URL(request.url);
   const format = asked.safeParse(searchParams.get("format") ?? "csv");
   if (!format.success) return new Response("Ask for csv, xlsx or json.", { status: 400 });
   const { name } = await params;
-  const asOf = await readAsOf(actor, searchParams.get("asOf") ?? undefined);
-  const table = openSavedList(actor, name, { asOf, asked: new Map(searchParams) });
-  if (!table) return new Response("There is no such list.", { status: 404 });
+  const known = readKnownAt(searchParams.get(KNOWN));
+  const asOf = await lookBackOrNow(known, () => readAsOf(actor, searchParams.get("asOf") ?? undefined));
+  const found = openSavedList(actor, name, { asOf, asked: new Map(searchParams) });
+  if (!found) return new Response("There is no such list.", { status: 404 });
+  const table =
+    known === null ? found : { ...found, title: `${found.title}, as known on ${knownWords(known)}` };
   const { type, write } = FILE_FORMS[format.data];
-  return new Response(streamOf(write(table)), {
+  const pieces = known === null ? write(table) : await lookBackPieces(known, () => write(table));
+  const file = known === null ? `${name}-${asOf}` : `${name}-${asOf}-as-known-${known.text.replace(":", "")}`;
+  return new Response(streamOf(pieces), {
     headers: {
       "Content-Type": type,
-      "Content-Disposition": `attachment; filename="${name}-${asOf}.${format.data}"`,
+      "Content-Disposition": `attachment; filename="${file}.${format.data}"`,
       "X-Content-Type-Options": "nosniff",
       "Cache-Control": "no-store",
     },

@@ -1,5 +1,5 @@
 import type { Refusal } from "@/lib/access/action";
-import { currentActor } from "@/lib/access/actor";
+import { currentReader } from "@/lib/access/actor";
 import { maySomewhere } from "@/lib/access/policy";
 import { isSameOrigin } from "@/lib/access/sameOrigin";
 import { type HandedIn, stageImport } from "@/lib/data/import";
@@ -12,7 +12,7 @@ import { type FileLimits, registerFile, tooLarge } from "@/lib/schema/registerFi
 export async function POST(request: Request): Promise<Response> {
   if (!isSameOrigin(request))
     return refuse(403, { code: "forbidden", reason: "Hand the file in on the page." });
-  const actor = await currentActor();
+  const actor = await currentReader({ amounts: "hidden" });
   if (!actor)
     return refuse(401, {
       code: "signedOut",

@@ -1,4 +1,4 @@
-import { currentActor } from "@/lib/access/actor";
+import { currentReader } from "@/lib/access/actor";
 import { maySomewhere } from "@/lib/access/policy";
 import { isRegisterKey, REGISTERS } from "@/lib/intake/registers";
 import { writeCsv } from "@/lib/intake/writeCsv";
@@ -9,7 +9,7 @@ const BYTE_ORDER_MARK = "\uFEFF";
 
 /** A register's column names with example rows, as a CSV file to start from. */
 export async function GET(request: Request): Promise<Response> {
-  const actor = await currentActor();
+  const actor = await currentReader({ amounts: "hidden" });
   if (!actor) return new Response("Sign in first.", { status: 401 });
   if (!maySomewhere(actor.grants, "register:import"))
     return new Response("Your role does not load registers.", { status: 403 });

@@ -1,4 +1,4 @@
-import { currentActor } from "@/lib/access/actor";
+import { currentReader } from "@/lib/access/actor";
 import { readNoticeSource } from "@/lib/data/notices";
 
 interface Context {
@@ -7,7 +7,7 @@ interface Context {
 
 /** A notice as it was received, as a file to keep; never shown inside the page, as anybody may have written it. */
 export async function GET(_request: Request, { params }: Context): Promise<Response> {
-  const actor = await currentActor();
+  const actor = await currentReader({ amounts: "hidden" });
   if (!actor) return new Response("Sign in first.", { status: 401 });
   const source = await readNoticeSource(actor, (await params).noticeId);
   if (!source) return new Response("There is no such file.", { status: 404 });

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { currentActor } from "@/lib/access/actor";
+import { currentReader } from "@/lib/access/actor";
 import { readIssueFile } from "@/lib/data/reportArchive";
 import { REPORT_FORMS } from "@/lib/schema/report";
 import { formWords } from "@/lib/view/reportArchive";
@@ -14,7 +14,7 @@ const asked = z.enum(REPORT_FORMS);
 
 /** A report that was given out, as the file it was given out in. */
 export async function GET(request: Request, { params }: Context): Promise<Response> {
-  const actor = await currentActor();
+  const actor = await currentReader();
   if (!actor) return new Response(null, { status: 401 });
   const form = asked.safeParse(new URL(request.url).searchParams.get("as"));
   if (!form.success) return new Response(null, { status: 404 });

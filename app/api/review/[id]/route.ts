@@ -1,4 +1,4 @@
-import { currentActor } from "@/lib/access/actor";
+import { currentReader } from "@/lib/access/actor";
 import { readAsOf } from "@/lib/data/asOf";
 import { readPurchaseList } from "@/lib/data/review";
 import { workbook } from "@/lib/reports/workbook";
@@ -18,7 +18,7 @@ const TYPES = {
 
 /** The purchase list of a review as a file, or the rows of it named in the address. */
 export async function GET(request: Request, { params }: Context): Promise<Response> {
-  const actor = await currentActor();
+  const actor = await currentReader();
   if (!actor) return new Response(null, { status: 401 });
   const { searchParams } = new URL(request.url);
   const form = searchParams.get("as") === "xlsx" ? "xlsx" : "csv";

@@ -1,4 +1,4 @@
-import { currentActor } from "@/lib/access/actor";
+import { currentReader } from "@/lib/access/actor";
 import { readAsOf } from "@/lib/data/asOf";
 import { readLineScope } from "@/lib/data/lineScope";
 import { readScopeNorms } from "@/lib/data/scopeNorms";
@@ -13,7 +13,7 @@ interface Context {
 
 /** The parts to order for a line's retrofit as a file, for the signed-in person who may see the line. */
 export async function GET(request: Request, { params }: Context): Promise<Response> {
-  const actor = await currentActor();
+  const actor = await currentReader();
   if (!actor) return new Response(null, { status: 401 });
   const { searchParams } = new URL(request.url);
   const asked = (name: string) => searchParams.get(name) ?? undefined;

@@ -9,17 +9,17 @@ interface InterfaceRoute {
 
 /** Every operation of the interface; an access key is the permission. */
 export async function GET(request: Request, { params }: InterfaceRoute): Promise<Response> {
-  return serve(request, await actorOfKey(request.headers.get("Authorization")), (await params).path);
+  return serve(request, actorOfKey(request.headers.get("Authorization")), (await params).path);
 }
 
 export async function POST(request: Request, { params }: InterfaceRoute): Promise<Response> {
-  return serve(request, await actorOfKey(request.headers.get("Authorization")), (await params).path);
+  return serve(request, actorOfKey(request.headers.get("Authorization")), (await params).path);
 }
 
 export async function PATCH(request: Request, { params }: InterfaceRoute): Promise<Response> {
-  return serve(request, await actorOfKey(request.headers.get("Authorization")), (await params).path);
+  return serve(request, actorOfKey(request.headers.get("Authorization")), (await params).path);
 }
 
 export async function DELETE(request: Request, { params }: InterfaceRoute): Promise<Response> {
-  return serve(request, await actorOfKey(request.headers.get("Authorization")), (await params).path);
+  return serve(request, actorOfKey(request.headers.get("Authorization")), (await params).path);
 }

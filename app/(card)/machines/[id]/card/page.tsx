@@ -1,5 +1,5 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { titled } from "@/app/_ui/titled";
 import { CardHead } from "@/app/(card)/machines/[id]/card/_components/CardHead";
 import { CardPlaces } from "@/app/(card)/machines/[id]/card/_components/CardPlaces";
 import { CardSection } from "@/app/(card)/machines/[id]/card/_components/CardSection";
@@ -12,7 +12,7 @@ import { readAsOf } from "@/lib/data/asOf";
 import { readNightCard } from "@/lib/data/nightCard";
 import "./card.css";
 
-export const metadata: Metadata = { title: "Night card" };
+export const generateMetadata = titled("Night card");
 
 interface CardPageProps {
   readonly params: Promise<{ readonly id: string }>;
@@ -21,7 +21,7 @@ interface CardPageProps {
 
 /** One page for a breakdown at night; the only page kept for use without a network. */
 export default async function CardPage({ params, searchParams }: CardPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   const card = await readNightCard(actor, { id: (await params).id, asOf });
   if (card === null) notFound();

@@ -1,6 +1,6 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { CountHead } from "@/app/(workspace)/counts/[id]/_components/CountHead";
 import { Settle } from "@/app/(workspace)/counts/[id]/variance/_components/Settle";
 import { VarianceFigures } from "@/app/(workspace)/counts/[id]/variance/_components/VarianceFigures";
@@ -10,7 +10,7 @@ import { readAsOf } from "@/lib/data/asOf";
 import { readCountVariance } from "@/lib/data/count";
 import { varianceSheet } from "@/lib/view/count";
 
-export const metadata: Metadata = { title: "Differences of a count" };
+export const generateMetadata = titled("Differences of a count");
 
 export default async function VariancePage({
   params,

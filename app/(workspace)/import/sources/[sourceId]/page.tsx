@@ -1,9 +1,9 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { NotYours } from "@/app/(workspace)/import/_components/NotYours";
 import { NullWords } from "@/app/(workspace)/import/sources/[sourceId]/_components/NullWords";
 import { OpenWords } from "@/app/(workspace)/import/sources/[sourceId]/_components/OpenWords";
@@ -16,7 +16,7 @@ import { readSource } from "@/lib/data/importSources";
 import { latestVersions } from "@/lib/view/importSource";
 import { stateWord } from "@/lib/view/importWords";
 
-export const metadata: Metadata = { title: "System files come from" };
+export const generateMetadata = titled("System files come from");
 
 interface Props {
   readonly params: Promise<{ readonly sourceId: string }>;
@@ -24,7 +24,7 @@ interface Props {
 }
 
 export default async function SourcePage({ params, searchParams }: Props) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const [{ sourceId }, { asOf: asked }] = await Promise.all([params, searchParams]);
   const asOf = await readAsOf(actor, asked);
   if (!maySomewhere(actor.grants, "register:import")) return <NotYours />;

@@ -1,23 +1,23 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { z } from "zod";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { titled } from "@/app/_ui/titled";
 import { Deliveries } from "@/app/(workspace)/interface/webhooks/[id]/_components/Deliveries";
 import { HookChanges } from "@/app/(workspace)/interface/webhooks/[id]/_components/HookChanges";
 import { signedInActor } from "@/lib/access/actor";
 import { readWebhook } from "@/lib/data/webhooks";
 import { hookState, subjectWords } from "@/lib/view/webhook";
 
-export const metadata: Metadata = { title: "Webhook" };
+export const generateMetadata = titled("Webhook");
 
 interface WebhookPageProps {
   readonly params: Promise<{ readonly id: string }>;
 }
 
 export default async function WebhookPage({ params }: WebhookPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const { id } = await params;
   const found = z.uuid().safeParse(id).success ? await readWebhook(actor, id) : null;
   if (!found) notFound();

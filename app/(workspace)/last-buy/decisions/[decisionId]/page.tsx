@@ -1,9 +1,9 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { BuyCases } from "@/app/(workspace)/last-buy/_components/BuyCases";
 import { BuyReasons } from "@/app/(workspace)/last-buy/_components/BuyReasons";
 import { BuySteps } from "@/app/(workspace)/last-buy/_components/BuySteps";
@@ -18,7 +18,7 @@ interface DecisionPageProps {
   readonly params: Promise<{ readonly decisionId: string }>;
 }
 
-export const metadata: Metadata = { title: "Decision to buy" };
+export const generateMetadata = titled("Decision to buy");
 
 export default async function DecisionPage({ params }: DecisionPageProps) {
   const kept = await readBuyDecision(await signedInActor(), (await params).decisionId);

@@ -58,6 +58,7 @@ export function Dossier({ line, part, mayEdit }: DossierProps) {
           <>
             <LinkButton href={`/lines/${code}/scope`}>What a retrofit takes</LinkButton>
             <LinkButton href={`/events/new?line=${code}`}>Record an event</LinkButton>
+            <LinkButton href={`/audit?of=line&id=${line.id}`}>History</LinkButton>
             {mayEdit ? (
               <EditFigures id={line.id} code={code} stored={line.stored} currency={site.currency} />
             ) : null}

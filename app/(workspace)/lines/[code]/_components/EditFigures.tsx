@@ -39,7 +39,7 @@ export function EditFigures({ id, code, stored, currency }: EditFiguresProps) {
           <FiguresForm
             stored={stored}
             currency={currency}
-            save={(wanted) => saveLineFigures({ lineId: id, seen: stored, wanted })}
+            save={(wanted, why) => saveLineFigures({ lineId: id, seen: stored, wanted, why })}
             onSaved={(after) => {
               setDone({ before: stored, after });
               closeDialog();

@@ -6,6 +6,7 @@ import { DateField } from "@/app/_ui/field/DateField";
 import { NumberField } from "@/app/_ui/field/NumberField";
 import { SelectField } from "@/app/_ui/field/SelectField";
 import { TextField } from "@/app/_ui/field/TextField";
+import { WhyField } from "@/app/_ui/field/WhyField";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
 import { useSend } from "@/app/_ui/useSend";
 import {
@@ -24,7 +25,7 @@ import type { CostStep } from "@/lib/view/lineRanking";
 interface FiguresFormProps {
   readonly stored: StoredFigures;
   readonly currency: string;
-  readonly save: (wanted: StoredFigures) => Promise<Result<null, Refusal>>;
+  readonly save: (wanted: StoredFigures, why: string) => Promise<Result<null, Refusal>>;
   readonly onSaved: (wanted: StoredFigures) => void;
 }
 
@@ -60,7 +61,7 @@ export function FiguresForm({ stored, currency, save, onSaved }: FiguresFormProp
   const [steps, setSteps] = useState<readonly StepEntry[]>(() => stepEntries(stored.costSteps));
   const wantedOf = (data: FormData) => figuresOf(data, readSteps(steps));
   const { pending, reason, send, errorOf, forget } = useSend({
-    save: (data) => save(wantedOf(data)),
+    save: (data) => save(wantedOf(data), String(data.get("why") ?? "")),
     onSaved: (_, data) => onSaved(wantedOf(data)),
   });
   const field = (name: Exclude<keyof StoredFigures, "costSteps">) => ({
@@ -110,6 +111,7 @@ export function FiguresForm({ stored, currency, save, onSaved }: FiguresFormProp
         choices={evidenceChoices}
         required
       />
+      <WhyField error={errorOf("why")} />
       <FormMessage kind="problem">{reason}</FormMessage>
       <div>
         <SubmitButton pending={pending}>Save figures</SubmitButton>

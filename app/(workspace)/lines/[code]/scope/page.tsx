@@ -6,6 +6,7 @@ import { readAsOf } from "@/lib/data/asOf";
 import { readLineScope } from "@/lib/data/lineScope";
 import { readScopeNorms } from "@/lib/data/scopeNorms";
 import { scopeView } from "@/lib/view/lineScope";
+import { inWords } from "@/lib/words/say";
 
 interface ScopePageProps {
   readonly params: Promise<{ readonly code: string }>;
@@ -17,7 +18,7 @@ interface ScopePageProps {
 }
 
 export async function generateMetadata({ params }: ScopePageProps): Promise<Metadata> {
-  return { title: `Scope of ${decodeURIComponent((await params).code)}` };
+  return { title: inWords(`Scope of ${decodeURIComponent((await params).code)}`) };
 }
 
 export default async function ScopePage({ params, searchParams }: ScopePageProps) {

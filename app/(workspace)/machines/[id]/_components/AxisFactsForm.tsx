@@ -4,6 +4,7 @@ import { DateField } from "@/app/_ui/field/DateField";
 import { NumberField } from "@/app/_ui/field/NumberField";
 import { SelectField } from "@/app/_ui/field/SelectField";
 import { TextField } from "@/app/_ui/field/TextField";
+import { WhyField } from "@/app/_ui/field/WhyField";
 import { saveAxisFacts } from "@/app/(workspace)/machines/[id]/actions";
 import { type AxisFacts, type FactGroup, HOMING_METHODS } from "@/lib/schema/axisFacts";
 import { FACT_LABELS, homingName, readFacts } from "@/lib/view/axisFacts";
@@ -26,7 +27,7 @@ export function AxisFactsForm({ axisId, seen, onSaved }: AxisFactsFormProps) {
   return (
     <EntryForm
       submit="Save the axis"
-      save={(text) => saveAxisFacts({ axisId, seen, wanted: readFacts(text) })}
+      save={(text) => saveAxisFacts({ axisId, seen, wanted: readFacts(text), why: text("why") })}
       onSaved={({ facts }) => onSaved(facts)}
     >
       {(errorOf) => {
@@ -69,6 +70,7 @@ export function AxisFactsForm({ axisId, seen, onSaved }: AxisFactsFormProps) {
               <NumberField {...field("homeOffset")} unit={unit} />
               <Known group="homing" field={field} />
             </Group>
+            <WhyField error={errorOf("why")} />
           </>
         );
       }}

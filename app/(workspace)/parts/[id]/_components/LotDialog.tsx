@@ -6,6 +6,7 @@ import { FormMessage } from "@/app/_ui/FormMessage";
 import { DateField } from "@/app/_ui/field/DateField";
 import { NumberField } from "@/app/_ui/field/NumberField";
 import { SelectField } from "@/app/_ui/field/SelectField";
+import { WhyField } from "@/app/_ui/field/WhyField";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
 import { useTellOfChange } from "@/app/(workspace)/parts/[id]/_components/LotUndo";
 import { saveStockLot } from "@/app/(workspace)/parts/[id]/actions";
@@ -39,8 +40,9 @@ function LotForm({ lot, onDone }: LotFormProps) {
   const submit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const wanted = wantedOf(event.currentTarget);
+    const why = String(new FormData(event.currentTarget).get("why") ?? "");
     start(async () => {
-      const answer = await saveStockLot({ lotId: lot.id, seen: storedOf(lot), wanted });
+      const answer = await saveStockLot({ lotId: lot.id, seen: storedOf(lot), wanted, why });
       if (answer.ok) onDone(wanted);
       else setRefusal(answer.error);
     });
@@ -78,6 +80,7 @@ function LotForm({ lot, onDone }: LotFormProps) {
         defaultValue={lot.countedOn ?? ""}
         error={problem("countedOn")}
       />
+      <WhyField error={refusal?.fields?.why} />
       <div>
         <SubmitButton pending={pending}>Save</SubmitButton>
       </div>

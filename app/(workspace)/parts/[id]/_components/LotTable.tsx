@@ -1,3 +1,4 @@
+import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { RowTable } from "@/app/_ui/RowTable";
 import { LotDialog } from "@/app/(workspace)/parts/[id]/_components/LotDialog";
 import { percent } from "@/lib/view/chance";
@@ -57,7 +58,12 @@ function LotRow({ lot, part }: LotRowProps) {
       <td className="whitespace-nowrap">{day(lot.lastPoweredOn)}</td>
       <td className="whitespace-nowrap">{day(lot.countedOn)}</td>
       <td className="text-sm">{lotCautions(lot, part.itemClass, part.asOf).join(" ")}</td>
-      <td className="no-print">{lot.mayChange ? <LotDialog lot={lot} /> : null}</td>
+      <td className="no-print">
+        {lot.mayChange ? <LotDialog lot={lot} /> : null}
+        <AsOfLink href={`/audit?of=lot&id=${lot.id}`} aria-label={`History of ${lot.bin}`}>
+          History
+        </AsOfLink>
+      </td>
     </tr>
   );
 }

@@ -14,7 +14,7 @@ export function StockBySite({ part }: { readonly part: PartDossier }) {
       title="Book against usable"
       id="stock"
       figure={partFolds.book(part)}
-      lead="Usable is the number of pieces expected to work when needed: each by its state and the years since it was last powered. Stock has no past; this is the shelf as it stands now."
+      lead="Usable is the number of pieces expected to work when needed: each by its state and the years since it was last powered. Earlier states of a bin stand in its history."
     >
       {part.stock.length === 0 ? (
         <p>No stock is recorded{part.elsewhere === null ? "" : " at your sites"}.</p>

@@ -5,6 +5,7 @@ import { useState, useTransition } from "react";
 import { Button } from "@/app/_ui/Button";
 import { Dialog } from "@/app/_ui/Dialog";
 import { FormMessage } from "@/app/_ui/FormMessage";
+import { TextField } from "@/app/_ui/field/TextField";
 import { decideThisPlan, deleteThisPlan, moveThisPlan } from "@/app/(workspace)/plans/actions";
 import type { Refusal } from "@/lib/access/action";
 import type { Result } from "@/lib/kernel/result";
@@ -41,7 +42,7 @@ const STEPS: Readonly<Record<PlanStatus, readonly Step[]>> = {
   declined: [{ by: "approver", to: "put_forward", text: "Take the decision back" }],
 };
 
-function ask({ by, to }: Step, plan: { planId: string; version: number }): Promise<Result<null, Refusal>> {
+function ask({ by, to }: Step, plan: { planId: string; version: number; why: string }): Promise<Result<null, Refusal>> {
   if (by === "planner" && (to === "draft" || to === "put_forward")) return moveThisPlan({ ...plan, to });
   if (to === "draft") throw new Error("only a planner takes a plan back to a draft");
   return decideThisPlan({ ...plan, to });
@@ -53,28 +54,43 @@ export function PlanSteps({ id, version, status, name, started, mayPlan, mayAppr
   const asOf = useSearchParams().get("asOf");
   const [pending, start] = useTransition();
   const [problem, setProblem] = useState("");
+  const [why, setWhy] = useState("");
   const run = (change: () => Promise<Result<null, Refusal>>, then: () => void) => () =>
     start(async () => {
       const done = await change();
       setProblem(done.ok ? "" : done.error.reason);
-      if (done.ok) then();
+      if (done.ok) {
+        setWhy("");
+        then();
+      }
     });
   const plan = { planId: id, version };
   const may = { planner: mayPlan, approver: mayApprove };
+  const steps = STEPS[status].filter((step) => may[step.by] && !started);
   return (
     <div className="no-print mb-5">
+      {steps.length === 0 ? null : (
+        <div className="mb-3 max-w-xl">
+          <TextField
+            label="Why"
+            name="why"
+            hint="Stands beside the next step for whoever asks later."
+            maxLength={500}
+            value={why}
+            onChange={(event) => setWhy(event.target.value)}
+          />
+        </div>
+      )}
       <div className="flex flex-wrap gap-2">
-        {STEPS[status]
-          .filter((step) => may[step.by] && !started)
-          .map((step) => (
+        {steps.map((step) => (
             <Button
               key={step.text}
               aria-disabled={pending}
-              onClick={run(() => ask(step, plan), router.refresh)}
+              onClick={run(() => ask(step, { ...plan, why }), router.refresh)}
             >
               {step.text}
             </Button>
-          ))}
+        ))}
         {mayPlan && status === "draft" ? (
           <Dialog trigger="Throw away" kind="quiet" title={`Throw away “${name}”?`}>
             {(close) => (

@@ -1,9 +1,8 @@
 import "@/app/(workspace)/plans/[id]/request/_components/request.css";
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { z } from "zod";
 import { LinkButton } from "@/app/_ui/LinkButton";
-
+import { titled } from "@/app/_ui/titled";
 import { BoardHead } from "@/app/(workspace)/plans/[id]/_components/board/BoardHead";
 import { LineRequest } from "@/app/(workspace)/plans/[id]/request/_components/LineRequest";
 import { PlanRequest } from "@/app/(workspace)/plans/[id]/request/_components/PlanRequest";
@@ -12,7 +11,7 @@ import { signedInActor } from "@/lib/access/actor";
 import { readBoard } from "@/lib/data/planBoard";
 import { requestedLines } from "@/lib/view/requestWords";
 
-export const metadata: Metadata = { title: "Capital request" };
+export const generateMetadata = titled("Capital request");
 
 interface RequestPageProps {
   readonly params: Promise<{ readonly id: string }>;

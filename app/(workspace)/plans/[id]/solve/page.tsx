@@ -1,6 +1,6 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { z } from "zod";
+import { titled } from "@/app/_ui/titled";
 import { BoardHead } from "@/app/(workspace)/plans/[id]/_components/board/BoardHead";
 import { Found } from "@/app/(workspace)/plans/[id]/solve/_components/Found";
 import { SolvePanel } from "@/app/(workspace)/plans/[id]/solve/_components/SolvePanel";
@@ -9,7 +9,7 @@ import { mayAt } from "@/lib/access/policy";
 import { readBoard } from "@/lib/data/planBoard";
 import { listSolveRuns, readSolveRun } from "@/lib/data/solveRun";
 
-export const metadata: Metadata = { title: "Search for the best plan" };
+export const generateMetadata = titled("Search for the best plan");
 
 interface SolvePageProps {
   readonly params: Promise<{ readonly id: string }>;

@@ -12,18 +12,23 @@ const PAGES = [
   { page: "benefit", label: "Benefit" },
 ] as const;
 
+/** Pages that contractors do not open. */
+const INSIDE: readonly string[] = ["money", "close", "benefit"];
+
 interface ProjectLinksProps {
   readonly code: string;
   readonly current: (typeof PAGES)[number]["page"];
+  /** Shown to a contractor. */
+  readonly outside?: boolean;
 }
 
 /** The row of links between the pages of one project. */
-export function ProjectLinks({ code, current }: ProjectLinksProps) {
+export function ProjectLinks({ code, current, outside = false }: ProjectLinksProps) {
   const home = `/projects/${encodeURIComponent(code)}`;
   return (
     <Tabs
       label={`Pages of project ${code}`}
-      tabs={PAGES.map(({ page, label }) => ({
+      tabs={PAGES.filter(({ page }) => !outside || !INSIDE.includes(page)).map(({ page, label }) => ({
         label,
         href: page === "overview" ? home : `${home}/${page}`,
         current: page === current,

@@ -8,10 +8,11 @@ import { ProjectLinks } from "@/app/(workspace)/projects/[code]/_components/Proj
 import { AxisMatrix } from "@/app/(workspace)/projects/[code]/axes/_components/AxisMatrix";
 import { AxisTable } from "@/app/(workspace)/projects/[code]/axes/_components/AxisTable";
 import { signedInActor } from "@/lib/access/actor";
-import { mayAt } from "@/lib/access/policy";
+import { mayAt, mayInProject } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readProjectAxes } from "@/lib/data/axisRecord";
 import { readAxisSteps } from "@/lib/data/axisSteps";
+import { inWords } from "@/lib/words/say";
 
 interface AxesPageProps {
   readonly params: Promise<{ readonly code: string }>;
@@ -19,11 +20,11 @@ interface AxesPageProps {
 }
 
 export async function generateMetadata({ params }: AxesPageProps): Promise<Metadata> {
-  return { title: `Axis records of ${(await params).code}` };
+  return { title: inWords(`Axis records of ${(await params).code}`) };
 }
 
 export default async function AxesPage({ params, searchParams }: AxesPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden", to: "contractors" });
   const { code } = await params;
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   const [axes, steps] = await Promise.all([readProjectAxes(actor, code), readAxisSteps(actor, code)]);
@@ -44,7 +45,7 @@ export default async function AxesPage({ params, searchParams }: AxesPageProps) 
           />
         }
       />
-      <ProjectLinks code={code} current="axes" />
+      <ProjectLinks code={code} current="axes" outside={!mayAt(actor.grants, "read", steps.siteId)} />
       {axes.length === 0 ? (
         <EmptyState title="The line of this project has no axes yet">
           Load its axis register under Import, then each axis has a record here.
@@ -53,7 +54,7 @@ export default async function AxesPage({ params, searchParams }: AxesPageProps) 
         <>
           <AxisMatrix
             {...{ code, asOf, file: steps, me: actor.name }}
-            mayMark={mayAt(actor.grants, "event:write", steps.siteId)}
+            mayMark={mayInProject(actor.grants, "event:write", steps)}
             mayPlan={mayAt(actor.grants, "project:write", steps.siteId)}
           />
           <Section title="Records">

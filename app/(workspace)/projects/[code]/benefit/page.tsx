@@ -14,6 +14,7 @@ import { readBenefit } from "@/lib/data/benefit";
 import { benefitState } from "@/lib/projects/benefit";
 import { benefitLead } from "@/lib/view/benefit";
 import { day } from "@/lib/view/time";
+import { inWords } from "@/lib/words/say";
 
 interface BenefitPageProps {
   readonly params: Promise<{ readonly code: string }>;
@@ -21,7 +22,7 @@ interface BenefitPageProps {
 }
 
 export async function generateMetadata({ params }: BenefitPageProps): Promise<Metadata> {
-  return { title: `Benefit of ${(await params).code}` };
+  return { title: inWords(`Benefit of ${(await params).code}`) };
 }
 
 export default async function BenefitPage({ params, searchParams }: BenefitPageProps) {

@@ -17,13 +17,14 @@ import { readAsOf } from "@/lib/data/asOf";
 import { readProjectClose } from "@/lib/data/closeOut";
 import { closeOut } from "@/lib/projects/closeOut";
 import { closeLead } from "@/lib/view/closeOut";
+import { inWords } from "@/lib/words/say";
 
 interface ClosePageProps {
   readonly params: Promise<{ readonly code: string }>;
 }
 
 export async function generateMetadata({ params }: ClosePageProps): Promise<Metadata> {
-  return { title: `Close-out of ${(await params).code}` };
+  return { title: inWords(`Close-out of ${(await params).code}`) };
 }
 
 export default async function ClosePage({ params }: ClosePageProps) {

@@ -17,6 +17,7 @@ import { readCutovers } from "@/lib/data/cutover";
 import { cutoverDay, cutoverStanding, lastEntry } from "@/lib/view/cutover";
 import { count } from "@/lib/view/number";
 import { day } from "@/lib/view/time";
+import { inWords } from "@/lib/words/say";
 
 interface CutoverPageProps {
   readonly params: Promise<{ readonly code: string }>;
@@ -24,11 +25,11 @@ interface CutoverPageProps {
 }
 
 export async function generateMetadata({ params }: CutoverPageProps): Promise<Metadata> {
-  return { title: `Cutover of ${(await params).code}` };
+  return { title: inWords(`Cutover of ${(await params).code}`) };
 }
 
 export default async function CutoverPage({ params, searchParams }: CutoverPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden", to: "contractors" });
   const [{ code }, asked] = await Promise.all([params, searchParams]);
   const [today, project] = await Promise.all([readAsOf(actor, undefined), readCutovers(actor, code)]);
   if (!project) notFound();
@@ -56,7 +57,7 @@ export default async function CutoverPage({ params, searchParams }: CutoverPageP
         }
         actions={mayWrite ? <CutoverForm {...form} plan={null} /> : null}
       />
-      <ProjectLinks code={code} current="cutover" />
+      <ProjectLinks code={code} current="cutover" outside={!mayAt(actor.grants, "read", project.siteId)} />
       {cutovers.length > 1 ? (
         <Tabs
           label="Which cutover"

@@ -17,6 +17,7 @@ import { readProject } from "@/lib/data/project";
 import { readCostImports } from "@/lib/data/projectImport";
 import { readRateTable } from "@/lib/data/projectRates";
 import { projectFigures } from "@/lib/view/project";
+import { inWords } from "@/lib/words/say";
 
 interface MoneyPageProps {
   readonly params: Promise<{ readonly code: string }>;
@@ -24,7 +25,7 @@ interface MoneyPageProps {
 }
 
 export async function generateMetadata({ params }: MoneyPageProps): Promise<Metadata> {
-  return { title: `Money of ${(await params).code}` };
+  return { title: inWords(`Money of ${(await params).code}`) };
 }
 
 export default async function MoneyPage({ params, searchParams }: MoneyPageProps) {

@@ -12,6 +12,7 @@ import { signedInActor } from "@/lib/access/actor";
 import { mayAt } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readSchedule } from "@/lib/data/schedule";
+import { inWords } from "@/lib/words/say";
 import "@/app/(workspace)/projects/_components/landscape.css";
 
 interface SchedulePageProps {
@@ -20,11 +21,11 @@ interface SchedulePageProps {
 }
 
 export async function generateMetadata({ params }: SchedulePageProps): Promise<Metadata> {
-  return { title: `Schedule of ${(await params).code}` };
+  return { title: inWords(`Schedule of ${(await params).code}`) };
 }
 
 export default async function SchedulePage({ params, searchParams }: SchedulePageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden", to: "contractors" });
   const { code } = await params;
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   const file = await readSchedule(actor, code);
@@ -46,7 +47,7 @@ export default async function SchedulePage({ params, searchParams }: SchedulePag
         }
         actions={<LinkButton href="/projects/calendar">Shutdowns and projects</LinkButton>}
       />
-      <ProjectLinks code={code} current="schedule" />
+      <ProjectLinks code={code} current="schedule" outside={!mayAt(actor.grants, "read", file.siteId)} />
       <ScheduleBoard {...{ file, asOf, mayWrite }} />
       <Gates projectId={file.projectId} gates={file.gates} tasks={file.tasks} mayWrite={mayWrite} />
       <Replans replans={file.replans} />

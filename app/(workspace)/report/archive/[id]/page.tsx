@@ -1,14 +1,14 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { Sheets } from "@/app/(workspace)/report/_components/Sheet";
 import { IssueFiles } from "@/app/(workspace)/report/archive/_components/IssueFiles";
 import "@/app/(workspace)/report/_components/report.css";
+import { titled } from "@/app/_ui/titled";
 import { signedInActor } from "@/lib/access/actor";
 import { readIssue } from "@/lib/data/reportArchive";
 import { moment } from "@/lib/view/time";
 
-export const metadata: Metadata = { title: "A report given out" };
+export const generateMetadata = titled("A report given out");
 
 interface IssuePageProps {
   readonly params: Promise<{ readonly id: string }>;

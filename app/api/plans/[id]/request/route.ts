@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { currentActor } from "@/lib/access/actor";
+import { currentReader } from "@/lib/access/actor";
 import { readBoard } from "@/lib/data/planBoard";
 import { requestPdf } from "@/lib/reports/pdf/requestPdf";
 import { workbookOfSheets } from "@/lib/reports/workbook";
@@ -13,7 +13,7 @@ interface Context {
 
 /** The capital request of a plan: a workbook with a sheet for each of its tables, or `?form=pdf` on paper. */
 export async function GET(request: Request, { params }: Context): Promise<Response> {
-  const actor = await currentActor();
+  const actor = await currentReader();
   if (!actor) return new Response(null, { status: 401 });
   const { id } = await params;
   const page = z.uuid().safeParse(id).success ? await readBoard(actor, { planId: id, whole: true }) : null;

@@ -1,14 +1,14 @@
-import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { PageHeader } from "@/app/_ui/PageHeader";
+import { titled } from "@/app/_ui/titled";
 import { AxisCautions } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/AxisCautions";
 import { PaperAcceptance } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/PaperAcceptance";
 import { PaperBefore } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/PaperBefore";
 import { RecordedScaling } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/RecordedScaling";
 import { RecordSheet } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/RecordSheet";
 import { signedInActor } from "@/lib/access/actor";
-import { mayAt } from "@/lib/access/policy";
+import { mayAt, mayInProject } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readAxisRecord } from "@/lib/data/axisRecord";
 
@@ -17,10 +17,10 @@ interface AxisPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string }>;
 }
 
-export const metadata: Metadata = { title: "Axis record" };
+export const generateMetadata = titled("Axis record");
 
 export default async function AxisPage({ params, searchParams }: AxisPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden", to: "contractors" });
   const asked = await params;
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   const axis = await readAxisRecord(actor, asked);
@@ -49,7 +49,7 @@ export default async function AxisPage({ params, searchParams }: AxisPageProps) 
       <div className="no-print">
         <RecordSheet
           axis={axis}
-          mayRecord={mayAt(actor.grants, "event:write", axis.siteId) && axis.acceptedOn === null}
+          mayRecord={mayInProject(actor.grants, "event:write", axis) && axis.acceptedOn === null}
           mayAccept={mayAt(actor.grants, "project:write", axis.siteId)}
         />
       </div>
