@@ -1,15 +1,5 @@
 import type { NextConfig } from "next";
 
-/** For every answer, pages and files alike; the policy of what a page may load is made for each page in proxy.ts. */
-const HEADERS = {
-  "X-Content-Type-Options": "nosniff",
-  "X-Frame-Options": "DENY",
-  "Referrer-Policy": "same-origin",
-  "Cross-Origin-Opener-Policy": "same-origin",
-  "Cross-Origin-Resource-Policy": "same-origin",
-  "Permissions-Policy": "camera=(), geolocation=(), microphone=(), payment=(), usb=()",
-};
-
 const config: NextConfig = {
   output: "standalone",
   serverExternalPackages: [
@@ -23,13 +13,12 @@ const config: NextConfig = {
   // Letters that files are set in are read from the package while the server runs.
   outputFileTracingIncludes: {
     "/*": ["./node_modules/@fontsource/source-sans-3/files/*-normal.woff"],
+    // What an empty installation offers to try it with.
+    "/api/example/[file]": ["./seed/registers/group-lifecycle.csv", "./seed/registers/VEL-*.csv"],
   },
   // npm test checks the types, of the tests too; whoever starts the app need not wait for that again.
   typescript: { ignoreBuildErrors: true },
   poweredByHeader: false,
-  headers: async () => [
-    { source: "/:path*", headers: Object.entries(HEADERS).map(([key, value]) => ({ key, value })) },
-  ],
   // Two limits, both above the largest register file taken: the action's own, and that of the proxy before it.
   experimental: { serverActions: { bodySizeLimit: "64mb" }, proxyClientMaxBodySize: "64mb" },
 };

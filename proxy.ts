@@ -2,29 +2,21 @@ import { randomBytes } from "node:crypto";
 import { getSessionCookie } from "better-auth/cookies";
 import { type NextRequest, NextResponse } from "next/server";
 import { contentPolicy, NONCE, PATH } from "@/lib/access/contentPolicy";
-import { authUrl } from "@/lib/env";
+import { sessionCookies } from "@/lib/access/sessionCookies";
 
 const POLICY = "content-security-policy";
 
-/** For a year a browser comes by https alone, once it came so (RFC 6797). */
-const ONLY_HTTPS = "max-age=31536000";
-
 /** Pages for people who are not signed in. */
-const OPEN_PAGES = ["/sign-in", "/first-admin"];
+const OPEN_PAGES = ["/sign-in", "/first-admin", "/invitation"];
 
 /**
  * Gives each page a policy with a nonce of its own, and sends the signed-out to the sign-in page. What a person may
  * see is decided where the data is read.
  */
 export function proxy(request: NextRequest) {
-  const answer = answerTo(request);
-  if (authUrl().startsWith("https:")) answer.headers.set("Strict-Transport-Security", ONLY_HTTPS);
-  return answer;
-}
-
-function answerTo(request: NextRequest): NextResponse {
   const { pathname, search } = request.nextUrl;
-  if (getSessionCookie(request) || OPEN_PAGES.includes(pathname)) return withPolicy(request);
+  if (getSessionCookie(request, sessionCookies()) || OPEN_PAGES.includes(pathname))
+    return withPolicy(request);
   const target = new URL("/sign-in", request.url);
   if (pathname !== "/") target.searchParams.set("next", pathname + search);
   return NextResponse.redirect(target);

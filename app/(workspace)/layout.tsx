@@ -52,13 +52,15 @@ export default async function WorkspaceLayout({ children }: { readonly children:
     readKeptSince(actor),
     readTheme(),
   ]);
-  const items = !maySomewhere(actor.grants, "read") ? OUTSIDE : [
-    ...AREAS,
-    ...(maySomewhere(actor.grants, "register:import") ? [{ label: "Import", href: "/import" }] : []),
-    { label: "Changes", href: "/audit" },
-    { label: "Save as files", href: "/export" },
-    ...(scopeOf(actor.grants, "people:write") === "all" ? [{ label: "People", href: "/people" }] : []),
-  ];
+  const items = !maySomewhere(actor.grants, "read")
+    ? OUTSIDE
+    : [
+        ...AREAS,
+        ...(maySomewhere(actor.grants, "register:import") ? [{ label: "Import", href: "/import" }] : []),
+        { label: "Changes", href: "/audit" },
+        { label: "Save as files", href: "/export" },
+        ...(scopeOf(actor.grants, "people:write") === "all" ? [{ label: "People", href: "/people" }] : []),
+      ];
   const role = describeRoles(actor.grants, new Map(siteNames.map((site) => [site.id, site.code])));
   return (
     <AppShell

@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import { SearchPalette } from "@/app/_ui/SearchPalette";
 import { AsOfControl } from "@/app/_ui/shell/AsOfControl";
+import { HelpButton } from "@/app/_ui/shell/HelpButton";
 import { KnownBand } from "@/app/_ui/shell/KnownBand";
 import { NavigationList } from "@/app/_ui/shell/NavigationList";
 import type { NavigationItem } from "@/app/_ui/shell/navigation";
@@ -58,6 +59,7 @@ export function AppShell(props: AppShellProps) {
           </div>
           <p className="text-ink-2 text-sm max-sm:w-full lg:hidden">{scope}</p>
           <AsOfControl today={today} />
+          <HelpButton />
           <UserMenu name={user.name} role={user.role} theme={theme}>
             {account}
           </UserMenu>

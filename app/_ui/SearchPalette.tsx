@@ -1,21 +1,13 @@
 "use client";
 
 import { useRouter, useSearchParams } from "next/navigation";
-import { useEffect, useState } from "react";
-import {
-  Autocomplete,
-  Button,
-  Dialog,
-  DialogTrigger,
-  Input,
-  Modal,
-  ModalOverlay,
-  SearchField,
-} from "react-aria-components";
-import { SearchResults } from "@/app/_ui/search/SearchResults";
-import { useSearch } from "@/app/_ui/search/useSearch";
+import { lazy, Suspense, useEffect, useState } from "react";
 import { keepAsOf } from "@/lib/view/keepAsOf";
 import { KNOWN } from "@/lib/view/knownAt";
+
+const load = () => import("@/app/_ui/search/SearchDialog");
+/** Fetched when somebody comes near the button, or presses the keys. */
+const SearchDialog = lazy(() => load().then((part) => ({ default: part.SearchDialog })));
 
 function opens(event: KeyboardEvent): boolean {
   if (event.key.toLowerCase() === "k") return event.ctrlKey || event.metaKey;
@@ -34,7 +26,6 @@ export function SearchPalette() {
   const [query, setQuery] = useState("");
   const router = useRouter();
   const params = useSearchParams();
-  const answer = useSearch(open ? query : "");
 
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
@@ -53,27 +44,23 @@ export function SearchPalette() {
   };
 
   return (
-    <DialogTrigger isOpen={open} onOpenChange={setOpen}>
-      <Button className="button sm:min-w-72 sm:justify-between">
+    <>
+      <button
+        type="button"
+        className="button sm:min-w-72 sm:justify-between"
+        aria-haspopup="dialog"
+        onPointerEnter={load}
+        onFocus={load}
+        onClick={() => setOpen(true)}
+      >
         Search
         <kbd className="font-normal font-sans text-ink-2 text-sm max-sm:hidden">Ctrl K</kbd>
-      </Button>
-      <ModalOverlay className="backdrop" isDismissable>
-        <Modal className="w-full max-w-2xl border border-ink-2 bg-sheet text-ink">
-          <Dialog aria-label="Search" className="outline-none">
-            <Autocomplete inputValue={query} onInputChange={setQuery}>
-              <SearchField aria-label="Search" className="border-ink border-b-2">
-                <Input
-                  autoFocus
-                  className="w-full bg-transparent px-4 py-3 text-lg outline-none"
-                  placeholder="Designation, serial, part number, bin, line"
-                />
-              </SearchField>
-              <SearchResults answer={answer} query={query} onChoose={follow} />
-            </Autocomplete>
-          </Dialog>
-        </Modal>
-      </ModalOverlay>
-    </DialogTrigger>
+      </button>
+      {open ? (
+        <Suspense fallback={null}>
+          <SearchDialog query={query} onQuery={setQuery} onChoose={follow} onClose={() => setOpen(false)} />
+        </Suspense>
+      ) : null}
+    </>
   );
 }

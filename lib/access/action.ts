@@ -3,6 +3,7 @@ import type { z } from "zod";
 import { type Actor, currentActor } from "@/lib/access/actor";
 import { sentFromThePast } from "@/lib/access/lookingBack";
 import { type Deed, maySomewhere, projectsOf } from "@/lib/access/policy";
+import { noteSecurity, noteTrouble } from "@/lib/access/securityLog";
 import { TROUBLES, troubleOf } from "@/lib/access/trouble";
 import { err, type Result } from "@/lib/kernel/result";
 
@@ -34,19 +35,30 @@ export function action<S extends z.ZodType, T>({ needs, input, run, inProject = 
       return err({ code: "signedOut", reason: "You are signed out. Sign in again; nothing was changed." });
     if (await sentFromThePast()) return err(PAST);
     const { grants } = actor;
-    if (!maySomewhere(grants, needs) && !(inProject && projectsOf(grants, needs).length > 0))
-      return err({
-        code: "forbidden",
-        reason: "Your role does not allow this. Ask an administrator of Ebbline.",
-      });
+    if (!maySomewhere(grants, needs) && !(inProject && projectsOf(grants, needs).length > 0)) {
+      noteSecurity({ event: "action refused", userId: actor.userId, what: needs, why: "role" });
+      return err(FORBIDDEN);
+    }
     const read = input.safeParse(raw);
     if (!read.success) return err(invalid(read.error));
-    return run(actor, read.data);
+    return noted(await run(actor, read.data), actor, needs);
   };
   const inWords = (raw: z.input<S>) => act(raw).catch(refusalOf);
   // What is asked for stands beside the function, where a test reads it; only the function itself can be called.
   return Object.assign(inWords, { input });
 }
+
+/** Notes a refusal where a right somewhere does not reach this far: an amount, a site, a rank. */
+function noted<T>(done: Result<T, Refusal>, { userId }: Actor, what: Deed): Result<T, Refusal> {
+  if (!done.ok && done.error.code === "forbidden")
+    noteSecurity({ event: "action refused", userId, what, why: done.error.reason });
+  return done;
+}
+
+const FORBIDDEN: Refusal = {
+  code: "forbidden",
+  reason: "Your role does not allow this. Ask an administrator of Ebbline.",
+};
 
 const PAST: Refusal = {
   code: "impossible",
@@ -58,7 +70,7 @@ const PAST: Refusal = {
 function refusalOf(error: unknown): Result<never, Refusal> {
   const trouble = troubleOf(error);
   if (trouble === null) throw error;
-  process.stderr.write(`Action: ${error instanceof Error ? error.message : String(error)}\n`);
+  noteTrouble("action", error);
   return err({ code: "impossible", reason: TROUBLES[trouble] });
 }
 

@@ -79,6 +79,12 @@ export async function currentReader({ amounts }: Pick<PageKind, "amounts"> = {})
   return actor && grants && maySomewhere(grants, "read") ? { ...actor, grants } : null;
 }
 
+/** Somebody by id as far as amounts are shown to them: what a mail that tells amounts is written for. */
+export async function readAmountsReader(userId: string): Promise<Actor | null> {
+  const actor = await readActor(userId);
+  return actor && { ...actor, grants: withAmounts(actor.grants) };
+}
+
 /** Somebody by id, for requests that prove who asks in another way than a session; null when there is none. */
 export async function readActor(userId: string): Promise<Actor | null> {
   const user = await database().user.findUnique({

@@ -5,11 +5,18 @@ import { nextCookies } from "better-auth/next-js";
 import { admin } from "better-auth/plugins/admin";
 import { genericOAuth } from "better-auth/plugins/generic-oauth";
 import { twoFactor } from "better-auth/plugins/two-factor";
+import { sessionCookies } from "@/lib/access/sessionCookies";
 import { afterSignIn, beforeSignIn } from "@/lib/access/signInTrail";
 import { presentDatabase } from "@/lib/data/client";
 import { authSecret, authUrl, companySignIn } from "@/lib/env";
 
 const MINIMUM_PASSWORD = 12;
+
+/**
+ * Seconds: a session ends when it was not used for a shift and its handover; that it was used is noted every quarter of
+ * an hour. The database ends it seven days after it was opened, whatever happens (`hold_session`).
+ */
+const SESSION = { expiresIn: 12 * 3600, updateAge: 15 * 60 };
 
 /** Attempts from one address: a whole plant may stand behind one, and a shift begins at one time. */
 const SIGN_INS = { window: 60, max: 20 };
@@ -30,6 +37,9 @@ function companyPlugins() {
     clientSecret,
     disableSignUp: true,
     pkce: true,
+    requireIdTokenVerification: true,
+    // With headers set, be they none, a redirect is followed within the same origin alone.
+    discoveryHeaders: {},
   };
   return [genericOAuth({ config: [{ ...config, scopes: ["openid", "email", "profile"] }] })];
 }
@@ -42,6 +52,8 @@ export function makeAuth() {
     baseURL: authUrl(),
     emailAndPassword: { enabled: true, disableSignUp: true, minPasswordLength: MINIMUM_PASSWORD },
     rateLimit: { enabled: true, storage: "database", customRules: { "/sign-in/email": SIGN_INS } },
+    session: SESSION,
+    advanced: sessionCookies(),
     telemetry: { enabled: false },
     account: { accountLinking: { enabled: true, trustedProviders: [COMPANY] } },
     hooks: { before: beforeSignIn, after: afterSignIn },

@@ -27,3 +27,12 @@ export function contentPolicy(nonce: string): string {
     .map(([what, from]) => `${what} ${from}`)
     .join("; ");
 }
+
+/**
+ * What an answer that is no page may load: nothing, when it is data; files of its own origin, when it is a script,
+ * which a thread of the browser may be made of.
+ */
+export function closedPolicy(isData: boolean): string {
+  const from = isData ? "'none'" : "'self'";
+  return `default-src ${from}; object-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'`;
+}

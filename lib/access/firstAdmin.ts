@@ -3,6 +3,7 @@ import { createHash, randomUUID } from "node:crypto";
 import { hashPassword } from "better-auth/crypto";
 import { z } from "zod";
 import type { Refusal } from "@/lib/access/action";
+import { refusedPassword } from "@/lib/access/refusedPassword";
 import { database } from "@/lib/data/client";
 import { err, ok, type Result } from "@/lib/kernel/result";
 
@@ -23,6 +24,8 @@ const refused: Refusal = {
  * spent. Where a copy brought people without passwords, the person with that address becomes the administrator.
  */
 export async function createFirstAdmin(input: z.output<typeof firstAdmin>): Promise<Result<null, Refusal>> {
+  const why = await refusedPassword(input.password, input);
+  if (why !== null) return err({ code: "invalid", reason: why, fields: { password: why } });
   const password = await hashPassword(input.password);
   return database().$transaction(async (tx) => {
     const tokenHash = createHash("sha256").update(input.token).digest("hex");

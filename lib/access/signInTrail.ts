@@ -1,9 +1,13 @@
 import "server-only";
-import { APIError, createAuthMiddleware, isAPIError } from "better-auth/api";
+import { APIError, createAuthMiddleware, getSessionFromCtx, isAPIError } from "better-auth/api";
+import { refusedPassword } from "@/lib/access/refusedPassword";
+import { noteSecurity } from "@/lib/access/securityLog";
 import { countWrong, forgetWrong, isResting } from "@/lib/access/signInPause";
+import { spendCode } from "@/lib/access/spentCode";
 import { database } from "@/lib/data/client";
 
 const PASSWORD_PATH = "/sign-in/email";
+const CODE_PATH = "/two-factor/verify-totp";
 
 /** What of the door and its keys is kept in the audit trail, by path; each names the person it was about. */
 const DEEDS: Readonly<Record<string, string>> = {
@@ -12,10 +16,17 @@ const DEEDS: Readonly<Record<string, string>> = {
   "/two-factor/generate-backup-codes": "secondFactor:codes",
 };
 
-/** Refuses a password while its address rests. */
-export const beforeSignIn = createAuthMiddleware(async ({ path, body }) => {
-  if (path !== PASSWORD_PATH || !(await isResting(emailOf(body)))) return;
-  throw new APIError("TOO_MANY_REQUESTS", { message: "Too many wrong passwords. Wait 15 minutes." });
+/** Refuses a password while its address rests, and a new one that would soon be guessed. */
+export const beforeSignIn = createAuthMiddleware(async (asked) => {
+  const { path, body } = asked;
+  if (path === PASSWORD_PATH && (await isResting(emailOf(body))))
+    throw new APIError("TOO_MANY_REQUESTS", { message: "Too many wrong passwords. Wait 15 minutes." });
+  if (path !== "/change-password") return;
+  const session = await getSessionFromCtx(asked);
+  const { newPassword } = body as { readonly newPassword?: unknown };
+  if (!session || typeof newPassword !== "string") return;
+  const message = await refusedPassword(newPassword, session.user);
+  if (message !== null) throw new APIError("UNPROCESSABLE_ENTITY", { message });
 });
 
 /** Counts wrong passwords and writes the audit trail. */
@@ -28,6 +39,12 @@ export const afterSignIn = createAuthMiddleware(async ({ path, body, context }) 
     // The password alone opens nothing where a second factor is asked for.
     if (newSession?.user.twoFactorEnabled) return;
   }
+  if (path === CODE_PATH && newSession) await refuseSpentCode(newSession, body);
+  if (failed && returned.status !== "FOUND")
+    noteSecurity({
+      ...{ event: "door refused", userId: session?.user.id ?? null, what: path },
+      why: String(returned.status),
+    });
   if (DEEDS[path] && !failed && session) return keep(session.user.id, DEEDS[path]);
   // Leading somebody back from the company's sign-in counts as failed to the library, for it redirects.
   // A session that is looked at near its end is renewed, which opens none.
@@ -46,6 +63,20 @@ async function refused(email: string): Promise<void> {
   });
   const entityId = known?.id ?? "nobody";
   await database().auditEntry.create({ data: { deed: "session:refuse", entity: "User", entityId } });
+}
+
+interface Opened {
+  readonly user: { readonly id: string };
+  readonly session: { readonly token: string };
+}
+
+/** Closes what a code opened that had been used before. */
+async function refuseSpentCode({ user, session }: Opened, body: unknown): Promise<void> {
+  const { code } = body as { readonly code?: unknown };
+  if (await spendCode(user.id, String(code))) return;
+  await database().session.deleteMany({ where: { token: session.token } });
+  noteSecurity({ event: "door refused", userId: user.id, what: CODE_PATH, why: "code used before" });
+  throw new APIError("UNAUTHORIZED", { message: "This code was used already. Wait for the next one." });
 }
 
 function emailOf(body: unknown): string {

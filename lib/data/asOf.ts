@@ -11,9 +11,14 @@ import { type IsoDate, isIsoDate } from "@/lib/kernel/isoDate";
  */
 export async function readAsOf(_actor: Actor, asked: string | undefined): Promise<IsoDate> {
   if (asked !== undefined && isIsoDate(asked)) return asked;
-  const own = (await fixedDay(database())) ?? today();
+  const own = await ownDay(database());
   const back = lookedBackTo()?.slice(0, 10);
   return back !== undefined && back < own ? (back as IsoDate) : own;
+}
+
+/** The installation's own day: the one it stands at, else today. */
+export async function ownDay(tx: Transaction): Promise<IsoDate> {
+  return (await fixedDay(tx)) ?? today();
 }
 
 /** The day the installation stands at, as a demonstration does; null where it moves with the calendar. */

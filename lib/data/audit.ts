@@ -1,7 +1,8 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { mayAt, scopeOf } from "@/lib/access/policy";
-import { ofThing, readThingNames } from "@/lib/data/auditThings";
+import { rowsOfThing } from "@/lib/data/audit/rowsOfThing";
+import { readThingNames } from "@/lib/data/auditThings";
 import { database } from "@/lib/data/client";
 import { siteIds } from "@/lib/data/scope";
 import { auditChanges, reasonOf } from "@/lib/view/audit/auditChanges";
@@ -69,7 +70,8 @@ export async function* readWholeAudit(actor: Actor, question: AuditQuestion): As
   } while (after !== null);
 }
 
-function find(actor: Actor, question: AuditQuestion, most: number): Promise<Row[]> {
+async function find(actor: Actor, question: AuditQuestion, most: number): Promise<Row[]> {
+  const rows = question.thing ? await rowsOfThing(question.thing) : null;
   const own = siteIds(actor, "read")?.in ?? null;
   const people = scopeOf(actor.grants, "people:write") === "all";
   return database().$queryRaw<Row[]>`
@@ -81,14 +83,14 @@ function find(actor: Actor, question: AuditQuestion, most: number): Promise<Row[
     LEFT JOIN "Site" s ON s."id" = a."siteId"
     WHERE (${own}::uuid[] IS NULL OR a."siteId" = ANY(${own}::uuid[]))
       AND (${people}::bool OR a."entity" <> ALL(${OF_PEOPLE}::text[]))
+      AND (${rows}::text[] IS NULL OR a."entityId" = ANY(${rows}::text[]))
       AND ${narrowed(question)}
     ORDER BY a."at" DESC, a."id" DESC
     LIMIT ${most}`;
 }
 
-function narrowed({ thing, who, area, from, until, after }: AuditQuestion): Prisma.Sql {
+function narrowed({ who, area, from, until, after }: AuditQuestion): Prisma.Sql {
   const conditions = [Prisma.sql`true`];
-  if (thing) conditions.push(ofThing(thing));
   if (who) conditions.push(Prisma.sql`u."name" ILIKE ${`%${who.replaceAll(/[\\%_]/g, "\\$&")}%`}`);
   if (area) conditions.push(Prisma.sql`a."deed" LIKE ${`${area.replaceAll(/[\\%_]/g, "\\$&")}:%`}`);
   if (from) conditions.push(Prisma.sql`a."at" >= ${from}::date AT TIME ZONE 'UTC'`);

@@ -2,65 +2,12 @@ import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { siteIds } from "@/lib/data/scope";
-import { AUDIT_THINGS, type AuditThing } from "@/lib/view/audit/auditEntry";
 import { Prisma } from "@/prisma/generated/client";
 
 /** What an audited row is called, and the page that shows it. */
 export interface ThingName {
   readonly label: string;
   readonly href: string | null;
-}
-
-/** Rows that belong to a thing: their table and the column that names it. */
-const PARTS_OF: Readonly<Record<AuditThing, readonly (readonly [table: string, column: string])[]>> = {
-  line: [
-    ["Machine", "lineId"],
-    ["Obligation", "lineId"],
-    ["RiskAcceptance", "lineId"],
-    ["Event", "lineId"],
-    ["Contact", "lineId"],
-  ],
-  machine: [
-    ["Axis", "machineId"],
-    ["Position", "machineId"],
-    ["Panel", "machineId"],
-    ["Event", "machineId"],
-  ],
-  part: [
-    ["StockLot", "partId"],
-    ["LifecycleFact", "partId"],
-    ["RepairOrder", "partId"],
-    ["PartAlias", "partId"],
-    ["Transfer", "partId"],
-    ["StorageCare", "partId"],
-  ],
-  lot: [
-    ["StockHold", "lotId"],
-    ["StorageCare", "lotId"],
-  ],
-  axis: [
-    ["AxisRecord", "axisId"],
-    ["Position", "axisId"],
-  ],
-  plan: [["SolveRun", "planId"]],
-  project: [
-    ...["CostEntry", "CostImport", "ChangeOrder", "Milestone", "ProjectTask", "ProjectGate", "AxisRecord"].map(
-      (table) => [table, "projectId"] as const,
-    ),
-    ...["Cutover", "OpenPoint", "ProjectRisk", "RemovedUnit", "FittedUnit", "CloseStatement", "ProjectClosing"].map(
-      (table) => [table, "projectId"] as const,
-    ),
-  ],
-};
-
-/** Condition on an audit entry: of a thing, or of a row that belongs or belonged to it. */
-export function ofThing({ kind, id }: { readonly kind: AuditThing; readonly id: string }): Prisma.Sql {
-  const belonging = PARTS_OF[kind].map(([table, column]) => {
-    const [name, field] = [Prisma.raw(`"${table}"`), Prisma.raw(`"${column}"`)];
-    return Prisma.sql`SELECT ${table}, "id"::text FROM ${name} WHERE ${field} = ${id}::uuid
-      UNION SELECT ${table}, "key" FROM "RowPast" WHERE "table" = ${table} AND "row"->>${column} = ${id}`;
-  });
-  return Prisma.sql`(a."entityId" = ${id} OR (a."entity", a."entityId") IN (${Prisma.join(belonging, " UNION ")}))`;
 }
 
 interface NameRow {
@@ -78,36 +25,31 @@ export async function readThingNames(
 ): Promise<ReadonlyMap<string, ThingName>> {
   const ids = [...new Set(entityIds)].filter((id) => UUID.test(id));
   const own = siteIds(actor, "read")?.in ?? null;
-  const at = (column: string) =>
-    Prisma.sql`(${own}::uuid[] IS NULL OR ${Prisma.raw(column)} = ANY(${own}::uuid[]))`;
+  const at = (site: Prisma.Sql) => Prisma.sql`(${own}::uuid[] IS NULL OR ${site} = ANY(${own}::uuid[]))`;
   const rows = await database().$queryRaw<NameRow[]>`
     SELECT l."id"::text AS "id", l."code" AS "label", '/lines/' || l."code" AS "href" FROM "Line" l
-      WHERE l."id" = ANY(${ids}::uuid[]) AND ${at('l."siteId"')}
+      WHERE l."id" = ANY(${ids}::uuid[]) AND ${at(Prisma.sql`l."siteId"`)}
     UNION ALL SELECT m."id"::text, l."code" || ' ' || m."code", '/machines/' || m."id" FROM "Machine" m
-      JOIN "Line" l ON l."id" = m."lineId" WHERE m."id" = ANY(${ids}::uuid[]) AND ${at('l."siteId"')}
+      JOIN "Line" l ON l."id" = m."lineId" WHERE m."id" = ANY(${ids}::uuid[]) AND ${at(Prisma.sql`l."siteId"`)}
     UNION ALL SELECT a."id"::text, l."code" || ' ' || m."code" || ' ' || a."code", '/machines/' || m."id" FROM "Axis" a
       JOIN "Machine" m ON m."id" = a."machineId" JOIN "Line" l ON l."id" = m."lineId"
-      WHERE a."id" = ANY(${ids}::uuid[]) AND ${at('l."siteId"')}
+      WHERE a."id" = ANY(${ids}::uuid[]) AND ${at(Prisma.sql`l."siteId"`)}
     UNION ALL SELECT p."id"::text, p."maker" || ' ' || p."number", '/parts/' || p."id" FROM "Part" p
       WHERE p."id" = ANY(${ids}::uuid[])
     UNION ALL SELECT t."id"::text, s."code" || ', ' || p."number" || ', bin ' || t."bin", '/parts/' || p."id" || '#stock'
       FROM "StockLot" t JOIN "Site" s ON s."id" = t."siteId" JOIN "Part" p ON p."id" = t."partId"
-      WHERE t."id" = ANY(${ids}::uuid[]) AND ${at('t."siteId"')}
+      WHERE t."id" = ANY(${ids}::uuid[]) AND ${at(Prisma.sql`t."siteId"`)}
     UNION ALL SELECT r."id"::text, r."reference", '/repairs' FROM "RepairOrder" r
-      WHERE r."id" = ANY(${ids}::uuid[]) AND ${at('r."siteId"')}
+      WHERE r."id" = ANY(${ids}::uuid[]) AND ${at(Prisma.sql`r."siteId"`)}
     UNION ALL SELECT c."id"::text, c."reference", '/counts/' || c."id" FROM "StockCount" c
-      WHERE c."id" = ANY(${ids}::uuid[]) AND ${at('c."siteId"')}
+      WHERE c."id" = ANY(${ids}::uuid[]) AND ${at(Prisma.sql`c."siteId"`)}
     UNION ALL SELECT p."id"::text, p."code", '/projects/' || p."code" FROM "Project" p
-      WHERE p."id" = ANY(${ids}::uuid[]) AND ${at('p."siteId"')}
+      WHERE p."id" = ANY(${ids}::uuid[]) AND ${at(Prisma.sql`p."siteId"`)}
     UNION ALL SELECT o."id"::text, o."title", '/dates#binding' FROM "Obligation" o
-      WHERE o."id" = ANY(${ids}::uuid[]) AND ${at('o."siteId"')}
+      WHERE o."id" = ANY(${ids}::uuid[]) AND ${at(Prisma.sql`o."siteId"`)}
     UNION ALL SELECT p."id"::text, p."name", '/plans/' || p."id" FROM "Plan" p
       WHERE p."id" = ANY(${ids}::uuid[]) AND ${own}::uuid[] IS NULL
     UNION ALL SELECT b."id"::text, b."fileName", '/import/' || b."id" FROM "ImportBatch" b
       WHERE b."id" = ANY(${ids}::uuid[]) AND ${own}::uuid[] IS NULL`;
   return new Map(rows.map(({ id, ...name }) => [id, name]));
 }
-
-/** Whether a word names a kind of thing that has a history. */
-export const isAuditThing = (word: string): word is AuditThing =>
-  (AUDIT_THINGS as readonly string[]).includes(word);

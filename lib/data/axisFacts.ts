@@ -8,6 +8,7 @@ import { atSites } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { err, ok, type Result } from "@/lib/kernel/result";
 import { type AxisFacts, type ChangeAxisFacts, factGroups, isKnown } from "@/lib/schema/axisFacts";
+import { reasonGiven } from "@/lib/schema/why";
 import { FACT_LABELS, factWord } from "@/lib/view/axisFacts";
 
 const missing: Refusal = { code: "missing", reason: "There is no such axis that you may change." };
@@ -45,7 +46,7 @@ export async function changeAxisFacts(
       ...{ deed: "axis:facts", entity: "Axis", entityId: axisId, siteId },
       before,
       after: facts,
-      why: why || null,
+      why: reasonGiven(why),
       beside: true,
     });
     return ok({ facts });

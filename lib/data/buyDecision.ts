@@ -14,6 +14,7 @@ import { canonicalJson } from "@/lib/risk/moved/canonicalJson";
 import type { KeepDecision } from "@/lib/schema/buyDecision";
 import { type DecisionSheet, decisionSheet } from "@/lib/view/buyDecision";
 import { buyDocument } from "@/lib/view/buyDocument";
+import { plainly } from "@/lib/words/reading";
 import type { Prisma } from "@/prisma/generated/client";
 
 const missing: Refusal = { code: "missing", reason: "There is no such family to decide on." };
@@ -59,12 +60,12 @@ export async function keepBuyDecision(
   const asOf = await readAsOf(actor, undefined);
   const read = await readBuySheet(actor, { familyId, asOf });
   if (!read) return err(missing);
-  const document = buyDocument(read.basis, choice, read.lastBatch);
+  const document = plainly(() => buyDocument(read.basis, choice, read.lastBatch));
   if (document.basis.dataVersion !== wanted.dataVersion) return err(moved);
   if (quantities.some(({ quantity, siteId }) => quantity > 0 && !mayAt(actor.grants, "stock:write", siteId)))
     return err(notThere);
   const said = { orderBy, names, reason, keptBy: actor.name, keptOn: asOf, supersedes };
-  const decided = decisionSheet(document, quantities, said);
+  const decided = plainly(() => decisionSheet(document, quantities, said));
   if (!decided) return err(moved);
   const sheet = canonicalJson(decided);
   return change(actor, async (tx, record) => {

@@ -4,6 +4,7 @@ import { database } from "@/lib/data/client";
 import { claimRequest, keepAnswer } from "@/lib/data/interface/keptAnswer";
 import { queueDeliveries } from "@/lib/data/interface/queueDeliveries";
 import { ok, type Result } from "@/lib/kernel/result";
+import { plainly } from "@/lib/words/reading";
 import type { Prisma, PrismaClient } from "@/prisma/generated/client";
 
 /** What the audit keeps of one changed row. */
@@ -131,18 +132,21 @@ export async function change<T, E>(
   room: Room = { client: database(), longestMs: LONGEST_CHANGE_MS },
 ): Promise<Result<T, E>> {
   try {
-    return await room.client.$transaction(
-      async (tx) => {
-        const before = await claimRequest(tx, actor);
-        if (before) return ok(before.value as T);
-        const deeds: Deeded[] = [];
-        const result = await run(tx, (deed) => deeds.push(deed));
-        if (!result.ok) throw new Refused(result);
-        if (deeds.length > 0) await keep(tx, actor, deeds);
-        await keepAnswer(tx, actor, result.value);
-        return result;
-      },
-      { timeout: room.longestMs, maxWait: Math.max(room.longestMs / 12, 10_000) },
+    // What is stored is read by others: it is written in no one's language, whoever asked for it.
+    return await plainly(() =>
+      room.client.$transaction(
+        async (tx) => {
+          const before = await claimRequest(tx, actor);
+          if (before) return ok(before.value as T);
+          const deeds: Deeded[] = [];
+          const result = await run(tx, (deed) => deeds.push(deed));
+          if (!result.ok) throw new Refused(result);
+          if (deeds.length > 0) await keep(tx, actor, deeds);
+          await keepAnswer(tx, actor, result.value);
+          return result;
+        },
+        { timeout: room.longestMs, maxWait: Math.max(room.longestMs / 12, 10_000) },
+      ),
     );
   } catch (error) {
     if (error instanceof Refused) return error.result as Result<T, E>;

@@ -5,6 +5,7 @@ import { change } from "@/lib/data/change";
 import { atSites } from "@/lib/data/scope";
 import { err, ok, type Result } from "@/lib/kernel/result";
 import type { ChangeLineFigures } from "@/lib/schema/lineFigures";
+import { reasonGiven } from "@/lib/schema/why";
 
 const missing: Refusal = { code: "missing", reason: "There is no such line where you may change figures." };
 const conflict: Refusal = {
@@ -38,7 +39,7 @@ export async function changeLine(
       siteId: line.siteId,
       before: seen,
       after: wanted,
-      why: why || null,
+      why: reasonGiven(why),
     });
     return ok(null);
   });

@@ -1,7 +1,7 @@
 import "server-only";
 import { z } from "zod";
 import type { Actor } from "@/lib/access/actor";
-import { maySomewhere } from "@/lib/access/policy";
+import { maySomewhere, seesAmounts } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
 import { monthsStored } from "@/lib/data/group/evaluationRows";
@@ -43,6 +43,8 @@ export async function readPart(
     dataVersion: evaluation.dataVersion,
     assumptionSet: evaluation.assumptionSet,
     ...masterOf(part),
+    // A price is the group's, so it is told to whom every amount is.
+    price: seesAmounts(actor.grants) ? priceOf(part) : null,
     stage: supplyStage(history.dates, asOf),
     ...history,
     ...{ places, lots, stock, repairs },
@@ -86,7 +88,6 @@ function masterOf(part: FoundPart) {
     aliases: part.aliases.map(({ alias, site }) => ({ alias, siteCode: site?.code ?? null })),
     successors: part.successors.map(({ condition, successor: to }) => ({ ...to, condition })).sort(byNumber),
     successorOf: part.successorOf.map(({ condition, part: from }) => ({ ...from, condition })).sort(byNumber),
-    price: priceOf(part),
     leadWeeks: part.leadWeeks?.toNumber() ?? null,
     leadWeeksP80: part.leadWeeksP80?.toNumber() ?? null,
     repairYield: part.repairYield?.toNumber() ?? null,

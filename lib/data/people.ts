@@ -5,6 +5,7 @@ import type { Refusal } from "@/lib/access/action";
 import type { Actor } from "@/lib/access/actor";
 import { everyGrant, type StoredGrant } from "@/lib/access/grants";
 import { scopeOf } from "@/lib/access/policy";
+import { refusedPassword } from "@/lib/access/refusedPassword";
 import { change, type Transaction } from "@/lib/data/change";
 import { database } from "@/lib/data/client";
 import { err, ok, type Result } from "@/lib/kernel/result";
@@ -68,6 +69,8 @@ export async function addNewPerson(
   input: AddPerson,
 ): Promise<Result<{ userId: string }, Refusal>> {
   if (!rulesPeople(actor)) return err(notAllowed);
+  const why = await refusedPassword(input.password, input);
+  if (why !== null) return err({ code: "invalid", reason: why, fields: { password: why } });
   const password = await hashPassword(input.password);
   return change(actor, async (tx, record) => {
     const { name, email, grants } = input;

@@ -9,6 +9,7 @@ import type { BoardMark } from "@/lib/data/planBoardChange";
 import { findBoard } from "@/lib/data/planning/boardRows";
 import { err, ok, type Result } from "@/lib/kernel/result";
 import type { WhichBoard } from "@/lib/schema/planBoard";
+import { plainly } from "@/lib/words/reading";
 import type { Prisma } from "@/prisma/generated/client";
 
 const missing: Refusal = { code: "missing", reason: "There is no such plan that you may change." };
@@ -27,7 +28,7 @@ export async function submitBoard(
   if (board.status !== "draft")
     return err({ code: "impossible", reason: "The plan was put forward already." });
   if (board.version !== version) return err(conflict);
-  const worked = await workOut(actor, board, true);
+  const worked = await plainly(() => workOut(actor, board, true));
   const { view } = worked;
   if (view.choices.length === 0) return err({ code: "impossible", reason: "Nothing is planned yet." });
   const frozen: FrozenBoard = { frozenOn: await readAsOf(actor, undefined), ...worked };

@@ -6,6 +6,7 @@ import { change, type Transaction } from "@/lib/data/change";
 import { atSites } from "@/lib/data/scope";
 import { err, ok, type Result } from "@/lib/kernel/result";
 import type { DecidePlan, DeletePlan, MovePlan } from "@/lib/schema/plan";
+import { reasonGiven } from "@/lib/schema/why";
 import type { PlanStatus } from "@/lib/view/plan";
 
 const missing: Refusal = { code: "missing", reason: "There is no such plan that you may change." };
@@ -64,7 +65,7 @@ async function step(actor: Actor, wanted: Step): Promise<Result<null, Refusal>> 
     });
     if (count === 0) return err(conflict);
     const change = { before: { status: plan.status }, after: { status: to } };
-    record({ deed, entity: "Plan", entityId: planId, ...change, why: why || null });
+    record({ deed, entity: "Plan", entityId: planId, ...change, why: reasonGiven(why) });
     return ok(null);
   });
 }

@@ -7,6 +7,7 @@ import { readLineControllers } from "@/lib/data/lineControllers";
 import { readLineCosts } from "@/lib/data/lineCost";
 import { readRankedPlaces } from "@/lib/data/linePlaces";
 import { readObligations } from "@/lib/data/obligations";
+import { unknownCost, withShownAmounts } from "@/lib/data/rankingAmounts";
 import { readRulesInForce } from "@/lib/data/rules";
 import { atSites, siteIds } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
@@ -15,11 +16,11 @@ import type { LinePlace } from "@/lib/risk/draws/linePlace";
 import type { LineResult } from "@/lib/risk/evaluation";
 import { partLabel } from "@/lib/view/linePart";
 import { drawnLoss } from "@/lib/view/linePlace";
-import type { LineCost, RankedLine, Ranking } from "@/lib/view/lineRanking";
+import type { RankedLine, Ranking } from "@/lib/view/lineRanking";
 import { isNear } from "@/lib/view/obligation";
 
 const evaluated = { lineId: true, rankByLoss: true, rankByScore: true, result: true, place: true } as const;
-const line = { code: true, name: true, site: { select: { code: true, name: true } } } as const;
+const line = { siteId: true, code: true, name: true, site: { select: { code: true, name: true } } } as const;
 
 /** Lines without their duties, which may change while no figure does. */
 type FiguredLine = Omit<RankedLine, "duties">;
@@ -42,10 +43,10 @@ export async function readRanking(actor: Actor, asOf: IsoDate): Promise<Ranking>
   const dutiesOf = (id: string) =>
     near.filter((duty) => duty.line?.id === id).map(({ kind, title, dueOn }) => ({ kind, title, dueOn }));
   const { engine, dataVersion } = evaluation;
-  return {
+  return withShownAmounts(actor, {
     ...{ asOf, engine, dataVersion, ...rest },
     lines: lines.map((figured) => ({ ...figured, duties: dutiesOf(figured.id) })),
-  };
+  });
 }
 
 /**
@@ -112,16 +113,6 @@ async function readFigures(actor: Actor, evaluationId: string, rules: readonly R
   });
   return { groupLines, totals, lines };
 }
-
-const unknownCost: LineCost = {
-  perHour: null,
-  fixed: null,
-  steps: [],
-  owner: null,
-  approvedOn: null,
-  validUntil: null,
-  evidence: "assumed",
-};
 
 function figuresOf(result: LineResult) {
   const { score, scoreParts, stopLoss, baseLoss, shortageLoss, stopsPerYear } = result;

@@ -9,14 +9,18 @@ import { ok, type Result } from "@/lib/kernel/result";
 import type { SetReading } from "@/lib/schema/reading";
 import { readerOf } from "@/lib/words/wish";
 
-/** The language and the marks of numbers the person chose; null follows the device and the language. */
-export const readReading = cache(async ({ userId }: Actor): Promise<SetReading> => {
+const chosenBy = cache(async (userId: string): Promise<SetReading> => {
   const user = await presentDatabase().user.findUnique({
     where: { id: userId },
     select: { language: true, numbers: true },
   });
   return { language: languageOf(user?.language), numbers: numberStyleOf(user?.numbers) };
 });
+
+/** The language and the marks of numbers the person chose; null follows the device and the language. */
+export async function readReading(actor: Actor): Promise<SetReading> {
+  return chosenBy(actor.userId);
+}
 
 /** How a mail to somebody is written, which knows no device: as they chose, else in English. */
 export async function readerOfMail(actor: Actor): Promise<Locale> {

@@ -6,6 +6,7 @@ import { change } from "@/lib/data/change";
 import { composeReport, freezeReport, makeReport } from "@/lib/data/group/freezeReport";
 import { err, ok, type Result } from "@/lib/kernel/result";
 import type { IssueReport } from "@/lib/schema/report";
+import { plainly } from "@/lib/words/reading";
 
 const missing: Refusal = {
   code: "missing",
@@ -28,7 +29,8 @@ export async function issueReport(
   { dataVersion, ...asked }: IssueReport,
 ): Promise<Result<{ readonly issueId: string }, Refusal>> {
   if (!mayIssue(actor, asked.siteId)) return err(missing);
-  const document = await composeReport(actor, asked);
+  // The document is kept for every reader, its files are made for who gives it out.
+  const document = await plainly(() => composeReport(actor, asked));
   if (document === null) return err(missing);
   if (document.basis.dataVersion !== dataVersion) return err(moved);
   const made = await makeReport(asked, document);

@@ -73,7 +73,10 @@ export async function readOwners(actor: Actor, siteId: string): Promise<Owner[]>
   const seen = siteIds(actor, "read")?.in;
   if (seen && !seen.includes(siteId)) return [];
   return database().user.findMany({
-    where: { NOT: { banned: true }, grants: { some: { OR: [{ siteId: null }, { siteId }] } } },
+    where: {
+      NOT: { banned: true },
+      grants: { some: { role: { not: "contractor" }, OR: [{ siteId: null }, { siteId }] } },
+    },
     select: { id: true, name: true },
     orderBy: [{ name: "asc" }, { id: "asc" }],
   });

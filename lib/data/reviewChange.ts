@@ -13,6 +13,7 @@ import { readReviewFigures } from "@/lib/data/reviewFigures";
 import { atSites, sites } from "@/lib/data/scope";
 import { err, ok, type Result } from "@/lib/kernel/result";
 import type { CloseReview, DropReview, OpenReview, SetReviewNote } from "@/lib/schema/review";
+import { plainly } from "@/lib/words/reading";
 
 const noSite: Refusal = { code: "missing", reason: "There is no such site where you may hold a review." };
 const isOpen: Refusal = {
@@ -107,7 +108,7 @@ export async function closeReview(
     select: { site: { select: { id: true, code: true, name: true } } },
   });
   if (!found) return err(missing);
-  const now = await readReviewFigures(actor, { site: found.site, asOf });
+  const now = await plainly(() => readReviewFigures(actor, { site: found.site, asOf }));
   if (now.dataVersion !== dataVersion) return err(moved);
   return change(actor, async (tx, record) => {
     await holdData(tx);

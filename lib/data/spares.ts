@@ -14,7 +14,8 @@ const DAYS_BACK = 7;
 /**
  * The pools of the group on a day, each beside what was computed for seven days earlier.
  *
- * The earlier picture holds the dates and events known then. Stock has no past: both use the shelf of today.
+ * The earlier picture holds the dates and events of then. Both use one shelf: that of today, or of the instant a
+ * request looks back to.
  */
 export async function readSpares(actor: Actor, asOf: IsoDate): Promise<SparesLook> {
   const before = addDays(asOf, -DAYS_BACK);

@@ -5,6 +5,7 @@ import { change, type Transaction } from "@/lib/data/change";
 import { atSites } from "@/lib/data/scope";
 import { err, ok, type Result } from "@/lib/kernel/result";
 import type { ChangeStockLot } from "@/lib/schema/stockLot";
+import { reasonGiven } from "@/lib/schema/why";
 
 const missing: Refusal = { code: "missing", reason: "There is no such stock where you may change it." };
 const conflict: Refusal = {
@@ -52,7 +53,7 @@ export async function changeStock(
       siteId: lot.siteId,
       before: seen,
       after: wanted,
-      why: why || null,
+      why: reasonGiven(why),
       stockOf: [lot.partId],
     });
     return ok(null);

@@ -1,7 +1,8 @@
 import { createHash } from "node:crypto";
 import type { Knock } from "@/lib/access/accessKey";
 import type { Actor } from "@/lib/access/actor";
-import { maySomewhere } from "@/lib/access/policy";
+import { maySomewhere, withAmounts } from "@/lib/access/policy";
+import { noteSecurity, noteTrouble } from "@/lib/access/securityLog";
 import { troubleOf } from "@/lib/access/trouble";
 import { readDataVersion } from "@/lib/data/dataVersion";
 import { NameUsedBefore, StillBeingDone } from "@/lib/data/interface/keptAnswer";
@@ -31,7 +32,10 @@ export async function serve(
   return watchRequest({ method, route: `${ROOT}${pattern}` }, async () => {
     try {
       const knock = await knocking;
-      if (knock.kind === "nobody") return nobody();
+      if (knock.kind === "nobody") {
+        noteSecurity({ event: "request refused", userId: null, what: `${method} ${pattern}`, why: "key" });
+        return nobody();
+      }
       if (knock.kind === "tooOften") return tooOften(knock.waitSeconds);
       if (!("operation" in found)) return found.allowed.length === 0 ? noPath() : wrongMethod(found.allowed);
       return await perform(request, knock.actor, found);
@@ -47,13 +51,24 @@ interface Found {
 }
 
 async function perform(request: Request, actor: Actor, { operation, id }: Found): Promise<Response> {
-  if (!maySomewhere(actor.grants, operation.needs))
+  if (!maySomewhere(actor.grants, operation.needs)) {
+    const { userId, key } = actor;
+    noteSecurity({
+      event: "request refused",
+      userId,
+      what: operation.needs,
+      why: `key ${key?.id ?? "none"}`,
+    });
     return problemAnswer(
       "forbidden",
       `This needs the right "${operation.needs}", which the key or its person lacks. Make a key with it.`,
     );
+  }
   const query = Object.fromEntries(new URL(request.url).searchParams);
-  if (operation.method === "GET") return read(request, actor, { operation, id, query });
+  if (operation.method === "GET") {
+    // Read, as a page is, as somebody who has no role where amounts are not shown.
+    return read(request, { ...actor, grants: withAmounts(actor.grants) }, { operation, id, query });
+  }
   const name = request.headers.get("Idempotency-Key") ?? "";
   if (!REQUEST_NAME.test(name))
     return problemAnswer(
@@ -147,7 +162,7 @@ function atFault(error: unknown): Response {
   if (error instanceof Unreadable) return problemAnswer("unreadable", error.message);
   const trouble = troubleOf(error);
   if (trouble === null) throw error;
-  process.stderr.write(`Interface: ${error instanceof Error ? error.message : String(error)}\n`);
+  noteTrouble("interface", error);
   return problemAnswer(
     trouble,
     "Send the same again later under the same Idempotency-Key; it is done once.",

@@ -1,6 +1,7 @@
 import { EventEmitter } from "node:events";
 import { Logger, parseCronItems, run, type WorkerEvents } from "graphile-worker";
 import { z } from "zod";
+import { noteTrouble } from "@/lib/access/securityLog";
 import { askDueDigests, sendDigest } from "@/lib/data/group/digestMails";
 import { askDueReports, issueDueReport } from "@/lib/data/group/dueReports";
 import { sendReport } from "@/lib/data/group/reportMails";
@@ -20,7 +21,7 @@ const webhookJob = z.object({ webhookId: z.uuid() });
 
 /** Says only what went wrong; a quiet queue needs no lines in the log. */
 const logger = new Logger(() => (level, message) => {
-  if (level === "error") process.stderr.write(`Job queue: ${message}\n`);
+  if (level === "error") noteTrouble("job queue", message);
 });
 
 export interface Jobs {

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { isIsoDate } from "@/lib/kernel/isoDate";
 import { typedNumber } from "@/lib/schema/typedNumber";
 import { why } from "@/lib/schema/why";
+import { COST_METHODS } from "@/lib/view/costMethod";
 
 const day = z.string().refine(isIsoDate, "Write a day that exists, as 2026-11-30.").nullable();
 
@@ -23,10 +24,6 @@ const hours = typedNumber
       .regex(/^\d{1,4}(\.\d{1,2})?$/, "Write hours of 0 or more with at most two places, such as 1.5."),
   )
   .nullable();
-
-/** How the cost of a stop was found. */
-export const COST_METHODS = ["margin", "contract", "estimate"] as const;
-export type CostMethod = (typeof COST_METHODS)[number];
 
 const MOST_STEPS = 10;
 const MOST_HOURS = 9999;

@@ -39,11 +39,14 @@ const grant = z
 /** Roles to be given, each once. */
 export const grantList = z.array(grant).max(100);
 
+/** An address, in small letters. */
+export const email = z
+  .email("Write an e-mail address, such as name@company.example.")
+  .transform((text) => text.toLowerCase());
+
 export const addPerson = z.strictObject({
   name: z.string().trim().min(1, "Write a name.").max(120, "Use at most 120 characters."),
-  email: z
-    .email("Write an e-mail address, such as name@company.example.")
-    .transform((text) => text.toLowerCase()),
+  email,
   password: z.string().min(12, "Use at least 12 characters.").max(128, "Use at most 128 characters."),
   grants: grantList.min(1, "Give at least one role."),
 });

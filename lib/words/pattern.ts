@@ -1,9 +1,11 @@
 /** A sentence with places, in English and in another language. */
 export interface Pattern {
   /** Words written out in the English sentence, whole ones only. */
-  readonly words: ReadonlySet<string>;
-  /** Letters written out: the more, the less it fits by chance. */
-  readonly letters: number;
+  readonly words: readonly string[];
+  /** The more, the less it fits by chance: letters written out, and words it begins with. */
+  readonly weight: number;
+  /** It begins with a place. */
+  readonly beginsOpen: boolean;
   /** So few letters that it fits by chance. */
   readonly isGlue: boolean;
   /** What stands in the places of a text; null where it does not fit. */
@@ -12,7 +14,9 @@ export interface Pattern {
   put(places: readonly string[]): string;
 }
 
-const GLUE_LETTERS = 5;
+const GLUE_LETTERS = 8;
+/** Words at the beginning are worth so many letters further on. */
+const ANCHOR_LETTERS = 20;
 const PLACE = /\{(\d+)\}/;
 
 /**
@@ -24,23 +28,40 @@ const PLACE = /\{(\d+)\}/;
 export function pattern(english: string, other: string): Pattern {
   const parts = english.split(/\{\d+\}/);
   const letters = parts.join("").match(/\p{L}/gu)?.length ?? 0;
-  let made: RegExp | undefined;
+  const isAnchored = /\p{L}/u.test(parts[0] ?? "");
   return {
     words: wholeWords(english),
-    letters,
-    isGlue: letters <= GLUE_LETTERS,
-    fits(text) {
-      made ??= new RegExp(`^${parts.map(escaped).join("(.+?)")}$`, "su");
-      return made.exec(text)?.slice(1) ?? null;
-    },
+    weight: letters + (isAnchored ? ANCHOR_LETTERS : 0),
+    beginsOpen: (parts[0] ?? "").trim() === "",
+    isGlue: letters <= (isAnchored ? 3 : GLUE_LETTERS),
+    fits: (text) => placesIn(text, parts),
     put: (places) => other.replace(new RegExp(PLACE, "g"), (_, at: string) => places[Number(at)] ?? ""),
   };
 }
 
 /** Words that touch no place, so that they are found as words in every text the pattern fits. */
-function wholeWords(english: string): Set<string> {
+function wholeWords(english: string): string[] {
   const apart = english.replace(/\p{L}*\{\d+\}\p{L}*/gu, " 0 ");
-  return new Set(apart.match(/\p{L}+/gu) ?? []);
+  return [...new Set(apart.match(/\p{L}+/gu) ?? [])];
 }
 
-const escaped = (part: string) => part.replace(/[.*+?^${}()|[\]\\]/g, "\\$&").replace(/ /g, "\\s+");
+/**
+ * What stands between the written-out parts of a sentence, each found where it comes first; null where one is missing or
+ * nothing stands between two. One look along the text, whatever it holds: a person may have typed it.
+ */
+function placesIn(text: string, parts: readonly string[]): readonly string[] | null {
+  const plain = text.replace(/\s/g, " ");
+  const first = parts[0] ?? "";
+  const last = parts.at(-1) ?? "";
+  if (!plain.startsWith(first) || !plain.endsWith(last)) return null;
+  const end = plain.length - last.length;
+  const places: string[] = [];
+  let from = first.length;
+  for (const part of parts.slice(1, -1)) {
+    const at = plain.indexOf(part, from + 1);
+    if (at === -1 || at + part.length > end) return null;
+    places.push(text.slice(from, at));
+    from = at + part.length;
+  }
+  return from < end ? [...places, text.slice(from, end)] : null;
+}

@@ -9,8 +9,46 @@ export type Speaker = (text: string) => string;
 /** Texts kept with what they came to; a page shows few different ones again and again. */
 const KEPT = 20_000;
 
-/** Where a text made of several may be taken apart, the wider cuts first. */
-const CUTS = [/(\s[·|→–]\s|\n)/u, /(?<=[.!?])(\s+)(?=\S)/u, /(; )/u, /(: )/u, /(, )/u, /( \(|\) |\)$)/u];
+/** Letters of the longest text that is taken for pieces with glue between; without it a long text could be taken apart in too many ways. */
+const GLUED = 160;
+
+const SHORT = "Jan|Feb|März|Apr|Mai|Juni|Juli|Aug|Sept|Okt|Nov|Dez";
+
+/** Between two sentences; the point of a day, a month or a size ends none. */
+const SENTENCE = new RegExp(
+  `(?<=[.!?])(?<!(?:Tsd|Mio|${SHORT})\\.)(\\s+)(?=[\\p{Lu}\\d\\ue000-\\uf8ff])(?!(?:${SHORT})(?!\\p{L}))`,
+  "u",
+);
+
+/** Around elements in a sentence, lines of a list, sentences, clauses: a text made of several may be taken apart there. */
+const HARD_CUTS = [/([\ue000-\uf8ff])/u, /(\s[·|→–]\s|\n)/u, SENTENCE, /(; )/u, /(: )/u];
+
+/** Within a sentence, where what is left over must not be half of one. */
+const COMMA = /(, )/u;
+const BRACKET = /( \(|\) |\)$)/u;
+const SOFT_CUTS: ReadonlySet<RegExp> = new Set([COMMA, BRACKET]);
+const CUTS = [...HARD_CUTS, COMMA, BRACKET];
+
+const LETTER = /[\p{L}\ue000-\uf8ff]/u;
+/** A mark, or a word with a digit, that a text ends with. */
+const LAST = /(?:\s\S*\d\S*|[^\p{L}\ue000-\uf8ff])$/u;
+
+/** The words of a text without the marks, numbers and codes around them: where they begin and end. */
+function wordsWithin(text: string): readonly [from: number, to: number] {
+  const from = text.search(LETTER);
+  let to = text.length;
+  for (let last = LAST.exec(text); last; last = LAST.exec(text.slice(0, to))) {
+    if (to - last[0].length <= from) break;
+    to -= last[0].length;
+  }
+  return [from, to];
+}
+
+/** Words that all begin with a capital or hold a digit. */
+const isName = (text: string) => !/(?<![\p{L}\d-])\p{Ll}/u.test(text);
+
+/** Several words in small letters: no name, no number. */
+const isProse = (text: string) => (text.match(/(?<!\p{L})\p{Ll}{2,}/gu)?.length ?? 0) > 2;
 
 const A_WORD = /\p{L}{2}/u;
 
@@ -23,6 +61,8 @@ const A_WORD = /\p{L}{2}/u;
 export function makeSpeaker(catalogue: Catalogue): Speaker {
   const patterns = patternsByWord(catalogue);
   const kept = new Map<string, string>();
+  /** What patterns came to, null where none fits: the places of one are asked for again by the next. */
+  const fitted = new Map<string, string | null>();
   const whole = new Map(Object.entries(catalogue).filter(([english]) => !english.includes("{0}")));
 
   function say(text: string): string {
@@ -46,25 +86,47 @@ export function makeSpeaker(catalogue: Catalogue): Speaker {
   }
 
   function byPattern(text: string): string | null {
+    let said = fitted.get(text);
+    if (said === undefined) {
+      said = putByPattern(text);
+      if (fitted.size >= KEPT) fitted.clear();
+      fitted.set(text, said);
+    }
+    return said;
+  }
+
+  function putByPattern(text: string): string | null {
+    const isRest = /^[\s:;,.]/u.test(text);
     for (const candidate of candidatesOf(text, patterns)) {
+      // What follows a mark is the rest of a sentence, and no name a pattern could begin with.
+      if (isRest && candidate.beginsOpen) continue;
+      if (candidate.isGlue && text.length > GLUED) continue;
       const places = candidate.fits(text);
       if (!places) continue;
-      const said = places.map(say);
-      // Two or three letters of glue fit many a name: something in it must be known, or be a number.
-      if (candidate.isGlue && !said.some((place, at) => place !== places[at] || !A_WORD.test(place)))
-        continue;
-      return candidate.put(said);
+      if (candidate.isGlue && !holds(places)) continue;
+      return candidate.put(places.map(say));
     }
     return null;
   }
 
+  /** Glue such as `of` fits many a sentence: all in its places must be numbers, names or known, and not all be names. */
+  function holds(places: readonly string[]): boolean {
+    const isKnown = (place: string) =>
+      !A_WORD.test(place) || exactly(place) !== null || byPattern(place) !== null;
+    const known = places.filter(isKnown);
+    return known.length > 0 && places.every((place) => known.includes(place) || isName(place));
+  }
+
   function inPieces(text: string): string {
-    const edge = /^(\s*)(.*?)([\s.:,;…]*)$/su.exec(text);
-    const [, before = "", middle = "", after = ""] = edge ?? [];
-    if (middle !== text && middle !== "") return before + say(middle) + after;
+    const [from, to] = wordsWithin(text);
+    if (to - from < text.length) return text.slice(0, from) + say(text.slice(from, to)) + text.slice(to);
     for (const cut of CUTS) {
       const pieces = text.split(cut);
-      if (pieces.length > 1) return pieces.map((piece) => (piece === "" ? "" : say(piece))).join("");
+      if (pieces.length === 1) continue;
+      const said = pieces.map((piece) => (piece === "" ? "" : say(piece)));
+      // A sentence put into words by halves reads worse than one left alone.
+      const isTorn = SOFT_CUTS.has(cut) && said.some((piece, at) => piece === pieces[at] && isProse(piece));
+      return isTorn ? text : said.join("");
     }
     return text;
   }
@@ -91,5 +153,8 @@ function patternsByWord(catalogue: Catalogue): Map<string, Pattern[]> {
 
 function candidatesOf(text: string, patterns: ReadonlyMap<string, readonly Pattern[]>): Pattern[] {
   const words = new Set(["", ...(text.match(/\p{L}+/gu) ?? [])]);
-  return [...words].flatMap((word) => patterns.get(word) ?? []).sort((a, b) => b.letters - a.letters);
+  const found: Pattern[] = [];
+  for (const word of words)
+    for (const one of patterns.get(word) ?? []) if (one.words.every((other) => words.has(other))) found.push(one);
+  return found.sort((a, b) => b.weight - a.weight);
 }

@@ -4,6 +4,7 @@ import { type Node, walk } from "./walk";
 /** Data files that serve without an actor, each with its reason. */
 export const withoutActor: Readonly<Record<string, string>> = {
   "lib/data/client.ts": "gives the connection, not data",
+  "lib/data/lookBack.ts": "says as of when the database is read, not what is read",
   "lib/data/standing.ts": "counts what waits and failed for who watches the machine, and names nothing",
   "lib/data/health.ts": "tells machines whether the database answers, and nothing else",
 };
@@ -13,6 +14,7 @@ export const openRoutes: Readonly<Record<string, string>> = {
   "app/api/auth/[...all]/route.ts": "is the sign-in itself",
   "app/api/calendar/[token]/route.ts": "is opened by the secret address of a person's own calendar",
   "app/api/first-admin/route.ts": "is opened by a one-time link while nobody can sign in",
+  "app/api/invitation/route.ts": "is opened by the one-time link of somebody who was invited",
   "app/api/health/route.ts": "tells machines whether the app is up",
   "app/api/metrics/route.ts": "is opened by a token of the environment, and without one shut",
   "app/api/reading/route.ts": "lets somebody at the sign-in page choose the language of the device",
@@ -109,7 +111,10 @@ function asksWho(value: Node | undefined): boolean {
   let asks = false;
   if (value)
     walk(value, ({ type, callee }) => {
-      if (type === "CallExpression" && /^(currentActor|currentReader|signedInActor|actorOfKey)$/.test(nameOf(callee)))
+      if (
+        type === "CallExpression" &&
+        /^(currentActor|currentReader|signedInActor|actorOfKey)$/.test(nameOf(callee))
+      )
         asks = true;
     });
   return asks;

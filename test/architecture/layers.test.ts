@@ -15,6 +15,9 @@ const ENTRIES = [
   "lib/jobs/solveWorker.ts",
   // By instrumentation.ts, which Next calls.
   "lib/jobs/startJobs.ts",
+  "lib/words/listen.ts",
+  // By the compiler, for every element.
+  "lib/words/jsx-dev-runtime.ts",
 ];
 
 /** Public functions of the core that programs outside hold against published figures, before a screen needs them. */

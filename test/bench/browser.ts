@@ -2,7 +2,7 @@ import { type Browser, chromium, type Page } from "@playwright/test";
 import { database } from "@/lib/data/client";
 import { chromiumProgram } from "@/lib/launch/check/chromium";
 import { live } from "@/lib/launch/live";
-import { inputToPaint, loadFirst, watchPaints } from "@/test/bench/browserMeters";
+import { inputToPaint, loadFirst, proveMeter, watchPaints } from "@/test/bench/browserMeters";
 import { openLarge } from "@/test/bench/largeDatabase";
 import { addPeople } from "@/test/bench/loadPeople";
 import { machine } from "@/test/bench/machine";
@@ -11,6 +11,7 @@ import { serveApp } from "@/test/bench/servedApp";
 const MOST_SCRIPT_KB = 200;
 const MOST_INPUT_MS = 100;
 const ROUNDS = 5;
+const PATIENCE_MS = 180_000;
 
 let missed = 0;
 
@@ -24,10 +25,12 @@ function held(isMet: boolean): string {
   return isMet ? "yes" : "no";
 }
 
-async function open(browser: Browser, address: string, cookie: string): Promise<Page> {
+async function open(browser: Browser, address: string, cookie: string | null): Promise<Page> {
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, locale: "en-GB" });
-  const [name = "", value = ""] = cookie.split("=");
-  await context.addCookies([{ name, value, url: address }]);
+  const [name = "", value = ""] = cookie?.split("=") ?? [];
+  if (cookie !== null) await context.addCookies([{ name, value, url: address }]);
+  // A server that has just started works the whole group out before it answers.
+  context.setDefaultNavigationTimeout(PATIENCE_MS);
   await watchPaints(context);
   return context.newPage();
 }
@@ -47,6 +50,14 @@ async function measureInputs(page: Page, name: string, inputs: readonly Input[])
     const says = (ms: number) => (ms <= 16 ? "at most 16 ms" : `${ms} ms`);
     row([name, input.name, says(median), says(worst), held(worst < MOST_INPUT_MS)]);
   }
+}
+
+interface Measured {
+  readonly name: string;
+  readonly path: string;
+  readonly inputs: readonly Input[];
+  /** Held to the most that scripts may weigh. */
+  readonly bound: boolean;
 }
 
 const head = (page: Page, column: string) =>
@@ -77,6 +88,7 @@ const LINE: readonly Input[] = [
   { name: "expand the arithmetic", deed: (page) => page.locator("#arithmetic summary").first().click() },
 ];
 const AXES: readonly Input[] = [
+  { name: "scroll through axes by keys", deed: (page) => walk(page) },
   { name: "sort 120,000 axes", deed: (page) => head(page, "Axis").click() },
   {
     name: "filter 120,000 axes by network",
@@ -85,7 +97,6 @@ const AXES: readonly Input[] = [
       await page.keyboard.press("ArrowDown");
     },
   },
-  { name: "scroll through axes by keys", deed: (page) => walk(page) },
 ];
 
 async function toggleColumns(page: Page): Promise<void> {
@@ -114,7 +125,7 @@ await live(async (life) => {
   });
   life.endWith(() => browser.close());
   console.log(`${machine()} · Chromium ${browser.version()}\n`);
-  const pages: readonly { name: string; path: string; inputs: readonly Input[]; bound: boolean }[] = [
+  const pages: readonly Measured[] = [
     { name: "ranking", path: "/lines", inputs: LINES, bound: true },
     { name: "line", path: `/lines/${line.code}`, inputs: LINE, bound: true },
     { name: "axes", path: "/axes", inputs: AXES, bound: false },
@@ -127,7 +138,8 @@ await live(async (life) => {
   for (const { name, path, bound } of pages) {
     // Once before: what is measured is the browser's part, with a server that has seen the page.
     await fetch(`${app.address}${path}`, { headers: { Cookie: people.cookies[0] ?? "" } });
-    const page = await open(browser, app.address, people.cookies[0] ?? "");
+    const cookie = name === "sign-in" ? null : (people.cookies[0] ?? null);
+    const page = await open(browser, app.address, cookie);
     const first = await loadFirst(page, `${app.address}${path}`);
     opened.set(name, page);
     row([
@@ -136,6 +148,7 @@ await live(async (life) => {
       bound ? held(first.scriptKilobytes <= MOST_SCRIPT_KB) : "",
     ]);
   }
+  for (const page of [...opened.values()].slice(0, 1)) await proveMeter(page);
   console.log("");
   row(["page", "input", `median of ${ROUNDS}, to the next paint`, "slowest", "met"]);
   row(Array.from({ length: 5 }, () => "---"));

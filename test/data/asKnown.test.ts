@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { database, presentDatabase } from "@/lib/data/client";
+import { takeSnapshot } from "@/lib/data/group/takeSnapshot";
 import { changeLine } from "@/lib/data/lineChange";
 import { lookBack } from "@/lib/data/lookBack";
-import { takeSnapshot } from "@/lib/data/group/takeSnapshot";
 import { readPart } from "@/lib/data/part";
 import { readPastGround } from "@/lib/data/pastGround";
 import { readPlans } from "@/lib/data/plan";

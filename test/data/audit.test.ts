@@ -21,8 +21,18 @@ beforeAll(async () => {
   ofNorth = personWith("viewer", sites.north);
   const lot = await database().stockLot.findFirstOrThrow({ where: { siteId: sites.south } });
   [lotId, partId] = [lot.id, lot.partId];
-  const seen = { state: "usable" as const, quantity: 1, lastPoweredOn: "2026-06-01" as const, countedOn: null };
-  await changeStock(admin, { lotId, seen, wanted: { ...seen, quantity: 3 }, why: "Found two behind the rack" });
+  const seen = {
+    state: "usable" as const,
+    quantity: 1,
+    lastPoweredOn: "2026-06-01" as const,
+    countedOn: null,
+  };
+  await changeStock(admin, {
+    lotId,
+    seen,
+    wanted: { ...seen, quantity: 3 },
+    why: "Found two behind the rack",
+  });
 });
 afterAll(() => made.close());
 
@@ -77,7 +87,10 @@ describe("the changes", () => {
   });
 
   it("show no values to whom amounts are not shown", async () => {
-    const blind = { ...admin, grants: [{ role: "viewer" as const, siteId: null, without: ["money:read" as const] }] };
+    const blind = {
+      ...admin,
+      grants: [{ role: "viewer" as const, siteId: null, without: ["money:read" as const] }],
+    };
     const { lines } = await readAudit(blind, { thing: { kind: "lot", id: lotId } });
     expect(lines.map(({ changes, why }) => ({ changes, why }))).toEqual([
       { changes: null, why: "Found two behind the rack" },
@@ -100,7 +113,8 @@ describe("the changes", () => {
   });
 
   it("are found by person, kind and period", async () => {
-    const count = async (question: Parameters<typeof readAudit>[1]) => (await readAudit(admin, question)).lines.length;
+    const count = async (question: Parameters<typeof readAudit>[1]) =>
+      (await readAudit(admin, question)).lines.length;
     expect(await count({ who: "erso", area: "stock" })).toBe(2);
     expect(await count({ who: "nobody" })).toBe(0);
     expect(await count({ who: "%" })).toBe(0);

@@ -10,7 +10,7 @@ const person = {
   token: "one-time",
   name: "First",
   email: "First@halvenor.example",
-  password: "a long password",
+  password: "a kettle and a rail",
 };
 
 beforeAll(async () => {

@@ -12,7 +12,7 @@ import { isEmpty, makeDatabase } from "@/lib/launch/fillDatabase";
 import { offerFirstAdmin } from "@/lib/launch/firstAdmin";
 import { migrate } from "@/lib/launch/migrate";
 import { refuseBusyPort } from "@/lib/launch/port";
-import { readSettings } from "@/lib/launch/settings";
+import { readSettings, unsafeAddress } from "@/lib/launch/settings";
 import { emptyDatabase } from "../support/database";
 
 const project = join(import.meta.dirname, "../..");
@@ -64,6 +64,16 @@ describe("a start that cannot go on says in one sentence", () => {
     );
     expect(readSettings({}).address).toBe("http://127.0.0.1:3000");
     expect(readSettings({ HOST: "0.0.0.0", PORT: "80" }).address).toBe("http://127.0.0.1:80");
+  });
+
+  it("that passwords could be read on the way, unless https or this machine alone is served", () => {
+    const said = (env: Record<string, string>) => unsafeAddress(readSettings(env));
+    expect(said({})).toBeUndefined();
+    expect(said({ BETTER_AUTH_URL: "http://localhost:3000" })).toBeUndefined();
+    expect(said({ HOST: "0.0.0.0", BETTER_AUTH_URL: "https://plant.example" })).toBeUndefined();
+    expect(said({ BETTER_AUTH_URL: "http://plant.example" })).toContain("http://plant.example, where");
+    expect(said({ HOST: "10.0.0.7" })).toContain("http://10.0.0.7:3000, where");
+    expect(said({ HOST: "0.0.0.0" })).toContain("listens to the network without https");
   });
 
   it("that the disk is full or read-only", () => {

@@ -7,8 +7,8 @@ import { addNewPerson } from "@/lib/data/people";
 import { makeActor, roleAt } from "@/test/support/actors";
 import { codeNow } from "@/test/support/codeNow";
 import { type FreshDatabase, freshDatabase } from "@/test/support/database";
+import { HOME, Visitor } from "@/test/support/visitor";
 
-const HOME = "http://127.0.0.1:3999";
 const PASSWORD = "twelve letters";
 
 let fresh: FreshDatabase;
@@ -33,34 +33,6 @@ afterAll(async () => {
   await fresh.close();
 });
 
-/** A browser's cookies, as far as the sign-in sets them. */
-class Visitor {
-  readonly #cookies = new Map<string, string>();
-
-  async ask(path: string, body?: object): Promise<Response> {
-    const answer = await door.handler(
-      new Request(`${HOME}/api/auth/${path}`, {
-        method: body ? "POST" : "GET",
-        headers: {
-          origin: HOME,
-          cookie: [...this.#cookies].map(([name, value]) => `${name}=${value}`).join("; "),
-          ...(body ? { "content-type": "application/json" } : {}),
-        },
-        ...(body ? { body: JSON.stringify(body) } : {}),
-      }),
-    );
-    for (const cookie of answer.headers.getSetCookie()) {
-      const [, name, value] = /^([^=]+)=([^;]*)/.exec(cookie) ?? [];
-      if (name !== undefined) this.#cookies.set(name, value ?? "");
-    }
-    return answer;
-  }
-
-  async isSignedIn(): Promise<boolean> {
-    return (await (await this.ask("get-session")).json()) !== null;
-  }
-}
-
 async function makePerson(email: string): Promise<string> {
   const admin = await makeActor("admin");
   const grants = [roleAt("planner")];
@@ -80,7 +52,7 @@ test("after ten wrong passwords an address rests, for the right one and for one 
     for (let i = 0; i < 8; i += 1) await countWrong(email);
     const statuses: number[] = [];
     for (const password of ["wrong 9 wrong", "wrong 10 wrong", "wrong 11 wrong", PASSWORD])
-      statuses.push((await new Visitor().ask("sign-in/email", { email, password })).status);
+      statuses.push((await new Visitor(door).ask("sign-in/email", { email, password })).status);
     return statuses;
   };
   const known = await tries("known@halvenor.example");
@@ -89,7 +61,7 @@ test("after ten wrong passwords an address rests, for the right one and for one 
   expect(await deedsOf(userId)).toEqual(["people:add", "session:refuse", "session:refuse"]);
 
   await database().wrongPassword.updateMany({ data: { lastAt: new Date(Date.now() - 15 * 60_000 - 1) } });
-  const visitor = new Visitor();
+  const visitor = new Visitor(door);
   expect(
     (await visitor.ask("sign-in/email", { email: "known@halvenor.example", password: PASSWORD })).ok,
   ).toBe(true);
@@ -99,30 +71,37 @@ test("after ten wrong passwords an address rests, for the right one and for one 
 test("a second factor is asked for after the password, once it has been proved", async () => {
   const email = "second@halvenor.example";
   const userId = await makePerson(email);
-  const owner = new Visitor();
+  const owner = new Visitor(door);
   await owner.ask("sign-in/email", { email, password: PASSWORD });
   const begun = await (await owner.ask("two-factor/enable", { password: PASSWORD })).json();
-  const code = () => codeNow(new URL(begun.totpURI).searchParams.get("secret") ?? "");
-  const early = new Visitor();
+  const code = (ahead = 0) => codeNow(new URL(begun.totpURI).searchParams.get("secret") ?? "", ahead);
+  const early = new Visitor(door);
   await early.ask("sign-in/email", { email, password: PASSWORD });
   expect(await early.isSignedIn()).toBe(true);
-  expect((await owner.ask("two-factor/verify-totp", { code: code() })).ok).toBe(true);
+  const spent = code();
+  expect((await owner.ask("two-factor/verify-totp", { code: spent })).ok).toBe(true);
 
-  const thief = new Visitor();
+  const thief = new Visitor(door);
   const half = await (await thief.ask("sign-in/email", { email, password: PASSWORD })).json();
   expect(half).toMatchObject({ twoFactorRedirect: true });
   expect(await thief.isSignedIn()).toBe(false);
   expect((await thief.ask("two-factor/verify-totp", { code: "000000" })).status).toBe(401);
   expect(await thief.isSignedIn()).toBe(false);
 
-  const person = new Visitor();
+  // The code that switched it on is used up, whoever saw it typed.
+  expect((await thief.ask("two-factor/verify-totp", { code: spent })).status).toBe(401);
+  expect(await thief.isSignedIn()).toBe(false);
+
+  const person = new Visitor(door);
   await person.ask("sign-in/email", { email, password: PASSWORD });
-  await person.ask("two-factor/verify-totp", { code: code() });
+  // The brake on many tries is another matter.
+  await database().rateLimit.deleteMany();
+  await person.ask("two-factor/verify-totp", { code: code(1) });
   expect(await person.isSignedIn()).toBe(true);
 
   const [first] = begun.backupCodes;
   for (const works of [true, false]) {
-    const lost = new Visitor();
+    const lost = new Visitor(door);
     await lost.ask("sign-in/email", { email, password: PASSWORD });
     await lost.ask("two-factor/verify-backup-code", { code: first });
     expect(await lost.isSignedIn()).toBe(works);
@@ -140,7 +119,7 @@ test("the company's own sign-in opens accounts an administrator made, and makes 
     company.service.on("beforeUserinfo", (answer) => {
       answer.body = { sub: email, email, email_verified: true, name: "Somebody" };
     });
-    const visitor = new Visitor();
+    const visitor = new Visitor(door);
     const wanted = {
       provider: "company",
       callbackURL: "/lines",

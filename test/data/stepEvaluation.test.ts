@@ -4,7 +4,7 @@ import { promisify } from "node:util";
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
-import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
+import { currentEvaluation, warmUp } from "@/lib/data/group/currentEvaluation";
 import { commitImport, stageImport } from "@/lib/data/import";
 import { changeStock } from "@/lib/data/stockChange";
 import type { ChangeStockLot } from "@/lib/schema/stockLot";
@@ -219,5 +219,30 @@ describe("two processes on one database", () => {
     expect(await isStep(own.id)).toBe(true);
     expect(await other()).toEqual({ id: own.id, dataVersion: own.dataVersion });
     expect(await rowsOf(own.id)).toEqual(await wholeRows());
+  });
+
+  test("both step from the same rows in turn, and a line changed and changed back comes out right", async () => {
+    const [lot, second] = await lots();
+    if (!lot || !second) throw new Error("the demonstration has too few lots");
+    await database().evaluation.deleteMany();
+    forget();
+    const whole = await currentEvaluation(asOf);
+    const kept = globalThis as { ebblineGroup?: unknown };
+    const ours = kept.ebblineGroup;
+    // Another process that worked the same out, without writing it.
+    forget();
+    await warmUp();
+    const theirs = kept.ebblineGroup;
+    expect(theirs).not.toBe(ours);
+    kept.ebblineGroup = ours;
+    await edit(lot, { quantity: 0, countedOn: asOf });
+    expect(await isStep((await currentEvaluation(asOf)).id)).toBe(true);
+    // It has not seen that step, and half of it is taken back now.
+    kept.ebblineGroup = theirs;
+    await edit(lot, { quantity: 6 });
+    await edit(second, { quantity: 3, countedOn: asOf });
+    const last = await currentEvaluation(asOf);
+    expect((await database().evaluation.findUniqueOrThrow({ where: { id: last.id } })).rowsId).toBe(whole.id);
+    expect(await rowsOf(last.id)).toEqual(await wholeRows());
   });
 });

@@ -4,7 +4,6 @@ import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
 import { readRanking } from "@/lib/data/ranking";
 import { isoDate } from "@/lib/kernel/isoDate";
 import { migrate } from "@/lib/launch/migrate";
-import { difference } from "@/prisma/difference";
 import { load } from "@/seed/load";
 import { small } from "@/seed/scenarios/small";
 import { makeActor } from "@/test/support/actors";
@@ -61,12 +60,9 @@ async function addOldRows(client: Client): Promise<string> {
 const one = async (client: Client, sql: string) =>
   (await client.query({ text: sql, rowMode: "array" })).rows[0];
 
-const countsOf = async (client: Client) =>
-  Promise.all(
-    ["Line", "Unit", "Event", "StockLot", "LifecycleFact", "AuditEntry"].map((table) =>
-      one(client, `SELECT count(*)::int FROM "${table}"`),
-    ),
-  );
+const COUNTED = ["Line", "Unit", "Event", "StockLot", "LifecycleFact", "AuditEntry"];
+const countsOf = (client: Client) =>
+  one(client, `SELECT ${COUNTED.map((table) => `(SELECT count(*)::int FROM "${table}")`)}`);
 
 describe("an installation of an earlier release", () => {
   test.each(["0019_solve", "0032_prepared"])("of %s comes up to date with its rows", async (release) => {
@@ -74,7 +70,6 @@ describe("an installation of an earlier release", () => {
     try {
       await makeOlder(older.url, current.url, release);
       expect((await migrate(older.url)).length).toBeGreaterThan(0);
-      expect(await difference(older.url)).toMatch(/^(-- This is an empty migration\.)?$/);
       expect(await on(older.url, countsOf)).toEqual(await on(current.url, countsOf));
       await workOn(current.url);
       const viewer = await makeActor("viewer");

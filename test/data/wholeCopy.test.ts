@@ -89,7 +89,12 @@ describe("a copy of a small company", () => {
       client.query(`UPDATE "Site" SET "name" = "name" || '.' WHERE "code" = 'THO'`),
     );
     expect((await copyTo(seeded.url, inFolder("changed.zip"))).hash).not.toBe(made.hash);
-    await on(seeded.url, (client) => client.query(`UPDATE "Site" SET "name" = rtrim("name", '.')`));
+    // The copy holds former states too: put back by the server's owner without a trace, it is the same again.
+    await on(seeded.url, async (client) => {
+      await client.query(`UPDATE "Site" SET "name" = rtrim("name", '.')`);
+      expect((await copyTo(seeded.url, inFolder("changed.zip"))).hash).not.toBe(made.hash);
+      await client.query(`DELETE FROM "RowPast" WHERE "table" = 'Site'`);
+    });
     expect((await copyTo(seeded.url, inFolder("changed.zip"))).hash).toBe(made.hash);
   });
 

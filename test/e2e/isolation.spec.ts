@@ -43,6 +43,8 @@ const areas = [
   "/rules",
   "/assumptions",
   "/export",
+  "/audit",
+  "/start",
   "/interface",
   "/interface/reference",
 ];

@@ -34,7 +34,7 @@ export async function sendUntilAnswered(address: () => string, request: Request)
 }
 
 /** One try; undefined when no answer came. */
-async function send(url: string, { method, key, body, type }: Request, name: string) {
+export async function send(url: string, { method, key, body, type }: Request, name: string) {
   const headers = {
     Authorization: `Bearer ${key}`,
     "Idempotency-Key": name,

@@ -14,6 +14,8 @@ export interface SecondApp {
   /** Ends the process at once, as a power cut would: kill -9. */
   kill(): Promise<void>;
   stop(): Promise<void>;
+  /** Sends a signal and goes on. */
+  send(signal: NodeJS.Signals): void;
 }
 
 const READY_MS = 60_000;
@@ -55,7 +57,7 @@ export async function startSecondApp(databaseUrl: string, wanted = 0): Promise<S
     await end("SIGKILL")();
     throw new Error(`The second application did not become ready at ${address}.`);
   }
-  return { address, port, kill: end("SIGKILL"), stop: end("SIGTERM") };
+  return { address, port, kill: end("SIGKILL"), stop: end("SIGTERM"), send: (signal) => server.kill(signal) };
 }
 
 async function untilHealthy(address: string): Promise<boolean> {

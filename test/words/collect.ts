@@ -13,7 +13,7 @@ const SILENT_ATTRIBUTES =
 
 /** Calls whose texts are names for machines or messages to programmers. */
 const SILENT_CALLS =
-  /^(require|\$queryRaw|\$executeRaw|\$queryRawUnsafe|\$executeRawUnsafe|RangeError|TypeError|Error|RegExp|URL|includes|startsWith|endsWith|indexOf|get|has|set|delete|getElementById|querySelector|querySelectorAll|closest|matches|addEventListener|removeEventListener|dispatchEvent|getItem|setItem|removeItem|split|createHash|digest|replace|replaceAll|match|test|exec|DateTimeFormat|NumberFormat|describe|regex)$/;
+  /^(require|\$(?:query|execute)Raw\w*|RangeError|TypeError|Error|RegExp|URL|includes|startsWith|endsWith|indexOf|get|has|set|delete|getElementById|querySelector|querySelectorAll|closest|matches|addEventListener|removeEventListener|dispatchEvent|getItem|setItem|removeItem|split|createHash|digest|replace|replaceAll|match|test|exec|DateTimeFormat|NumberFormat|describe|regex)$/;
 
 const SILENT_NODES =
   /^(ImportDeclaration|ExportAllDeclaration|ImportExpression|TS\w*(Type|Declaration|Member)\w*|TSLiteralType|TSInterfaceBody|TaggedTemplateExpression)$/;
@@ -103,9 +103,16 @@ export const NOT_WORDS: Readonly<Record<string, RegExp>> = {
   "a name of a file with places": /^[a-z-]+-\{0\}[-{}0-9a-z.]*\.\{?\w+\}?$/,
   codes: /^([A-Z]{2,3} )+[A-Z]{2,3}$/,
   "a key of a row": /^[a-z ]+\/\{0\}|^[a-z]+\.\{0\}\.|^\{0\}-\{1\}/,
-  "a name of something kept on the device or in the database": /^ebbline (fold|draft)|^webhook secret|^-c |\[code\]|^costSteps|^xl\/|^yyyy-|^<\{0\}@/,
-  "a line of the log, for whoever runs the server": /^(Job queue|Action|Interface|Search \{0\}): /,
-  "written in both languages where it is made": /^(Jan|Feb|Apr|Aug|Sept|Okt|Nov|Dez|Tsd|Mio)\.$|^(März|Mai|Juni|Juli)$|^\{0\}(Tsd|Mio)\.$/,
+  "a name of something kept on the device or in the database":
+    /^ebbline (fold|draft)|^webhook secret|^-c |\[code\]|^costSteps|^xl\/|^yyyy-|^<\{0\}@/,
+  "a line of the log, for whoever runs the server":
+    /^(Job queue|Action|Interface|Search \{0\}): |^(action|door|request) refused$|^job queue$|^(key|import|search|code) (\{0\}|none|used before)/,
+  "an attribute of a cookie, or a key of a store": /^; Secure$|^records none$|^Authorization$/,
+  "written in both languages where it is made":
+    /^(Jan|Feb|Mar|Apr|Jun|Jul|Aug|Sep|Sept|Oct|Okt|Nov|Dec|Dez|Tsd|Mio)\.?$|^(März|Mai|Juni|Juli)$|^\{0\}(Tsd|Mio)\.$/,
+  "a list of passwords, or of rights of a browser": /^123456 |^camera=/,
+  "a line of classes": /^((grid|flex|inline|block|text|border|min|gap|p|mx|my)(-[a-z0-9]+)*( |$))+$/,
+  "no plural, but a state between two words": /^\{0\} (usables|unprovens|needs_repairs?|scrappeds|failuress)$/,
   "a command": /^(curl|npm|npx|node) /,
 };
 
@@ -114,6 +121,7 @@ export function isWords(text: string): boolean {
   const plain = text.replace(/\{\d+\}/g, " ").trim();
   if (!/\p{L}{2}/u.test(plain)) return false;
   if (Object.values(NOT_WORDS).some((pattern) => pattern.test(text))) return false;
+  if (plain !== text && /\s/.test(text)) return true;
   return /^\p{L}[\p{L}'’-]+[.:?!…]?$/u.test(plain)
     ? /^\p{Lu}\p{Ll}/u.test(plain)
     : /\s/.test(plain) && /\p{L}{2}/u.test(plain);

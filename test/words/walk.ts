@@ -1,7 +1,7 @@
 import { chromium } from "@playwright/test";
 import { chromiumProgram } from "@/lib/launch/check/chromium";
+import { demoAccounts } from "@/seed/accounts";
 import { settled } from "@/test/e2e/support/settled";
-import { signIn } from "@/test/e2e/support/signIn";
 
 /**
  * Walks the screens of a running demonstration in German and prints which texts stayed English, the most seen first.
@@ -12,12 +12,35 @@ const [address = "http://127.0.0.1:3000", ...asked] = process.argv.slice(2);
 
 const SCREENS = [
   ...["/home", "/lines", "/lines/PIN-03", "/lines/VEL-03", "/lines/VEL-03/scope", "/installed", "/axes"],
-  ...["/parts", "/spares", "/counts", "/care", "/repairs", "/levels", "/cover", "/pool", "/spend?budget=200k"],
+  ...[
+    "/parts",
+    "/spares",
+    "/counts",
+    "/care",
+    "/repairs",
+    "/levels",
+    "/cover",
+    "/pool",
+    "/spend?budget=200k",
+  ],
   ...["/review?site=VEL", "/dates", "/plans", "/plans/new?year=2027&budget=1900000", "/plans/inputs"],
-  ...["/plans/compare", "/projects", "/projects/KAR-02-R1", "/projects/calendar", "/projects/KAR-02-R1/schedule"],
+  ...[
+    "/plans/compare",
+    "/projects",
+    "/projects/KAR-02-R1",
+    "/projects/calendar",
+    "/projects/KAR-02-R1/schedule",
+  ],
   ...["/projects/KAR-02-R1/axes", "/projects/KAR-02-R1/cutover", "/projects/KAR-02-R1/points"],
   ...["/projects/KAR-02-R1/close", "/projects/KAR-02-R1/benefit", "/projects/KAR-02-R1/money"],
-  ...["/report", "/report?site=VEL", "/report?site=VEL&kind=weekly", "/report/archive", "/events", "/events/new"],
+  ...[
+    "/report",
+    "/report?site=VEL",
+    "/report?site=VEL&kind=weekly",
+    "/report/archive",
+    "/events",
+    "/events/new",
+  ],
   ...["/notices", "/notices/new", "/import", "/import/sources", "/parts/numbers", "/parts/merge", "/moved"],
   ...["/footing", "/footing?site=VEL", "/footing/firmware-unknown", "/sightings", "/rules", "/assumptions"],
   ...["/export", "/people", "/account", "/interface", "/interface/reference", "/lines/NO-99"],
@@ -31,14 +54,26 @@ const browser = await chromium.launch({
   args: ["--no-sandbox", "--disable-dev-shm-usage"],
   ...(chromiumProgram() === undefined ? {} : { executablePath: chromiumProgram() }),
 });
-const context = await browser.newContext({ baseURL: address, locale: "en-GB", viewport: { width: 1440, height: 900 } });
+const context = await browser.newContext({
+  baseURL: address,
+  locale: "en-GB",
+  viewport: { width: 1440, height: 900 },
+});
 const page = await context.newPage();
+page.setDefaultTimeout(120_000);
 const said: string[] = [];
 page.on("pageerror", (error) => said.push(`${page.url()}: ${error.message}`));
 page.on("console", (message) => {
   if (["error", "warning"].includes(message.type())) said.push(`${page.url()}: ${message.text()}`);
 });
-await signIn(page, "admin@halvenor.example");
+const { email, password } = demoAccounts.find((one) => one.email.startsWith("admin@")) ?? {
+  email: "",
+  password: "",
+};
+await context.request.post("/api/auth/sign-in/email", {
+  data: { email, password },
+  headers: { Origin: address },
+});
 await context.addCookies([{ name: "reading", value: "de.space-comma", url: address }]);
 
 const stayed = new Map<string, { count: number; first: string }>();

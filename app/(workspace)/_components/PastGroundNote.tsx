@@ -15,21 +15,21 @@ export function PastGroundNote({ ground, asOf, engine }: PastGroundNoteProps) {
   if (ground === "snapshot")
     return (
       <Notice kind="info" title="From the snapshot of that day">
-        Former records of {day(asOf)} are not kept, but what the figures were computed from was frozen on it. Version{" "}
-        {engine} of the computation made these figures from it.
+        Former records of {day(asOf)} are not kept, but what the figures were computed from was frozen on it.
+        Version {engine} of the computation made these figures from it.
       </Notice>
     );
   if (ground === "oldest records")
     return (
       <Notice kind="caution" title="From the oldest records that are kept">
-        Neither former records nor a snapshot of {day(asOf)} are kept. What was changed since then and before records
-        were kept cannot be told apart, so take these figures as an approximation of what was known.
+        Neither former records nor a snapshot of {day(asOf)} are kept. What was changed since then and before
+        records were kept cannot be told apart, so take these figures as an approximation of what was known.
       </Notice>
     );
   return (
     <Notice kind="info" title="From the records as they stood">
-      Version {engine} of the computation made these figures from the records as they were kept then. A report given
-      out at the time may differ where an earlier version made it.
+      Version {engine} of the computation made these figures from the records as they were kept then. A report
+      given out at the time may differ where an earlier version made it.
     </Notice>
   );
 }

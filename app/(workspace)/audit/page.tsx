@@ -7,7 +7,7 @@ import { AuditFilters } from "@/app/(workspace)/audit/_components/AuditFilters";
 import { AuditTable } from "@/app/(workspace)/audit/_components/AuditTable";
 import { signedInActor } from "@/lib/access/actor";
 import { readAudit } from "@/lib/data/audit";
-import { readAuditQuestion } from "@/lib/schema/auditQuestion";
+import { readAuditQuestion } from "@/lib/view/audit/auditQuestion";
 
 export const generateMetadata = titled("Changes");
 
@@ -30,7 +30,8 @@ export default async function ChangesPage({ searchParams }: AuditPageProps) {
       <AuditFilters question={question} />
       {lines.length === 0 ? (
         <EmptyState title="No changes here">
-          Nobody changed anything that you may see under these choices. Files that were loaded are under Import.
+          Nobody changed anything that you may see under these choices. Files that were loaded are under
+          Import.
         </EmptyState>
       ) : (
         <AuditTable lines={lines} />

@@ -20,7 +20,7 @@ interface HomePageProps {
 }
 
 async function TodayPage({ searchParams }: HomePageProps) {
-  const actor = await signedInActor({ amounts: "hidden" });
+  const actor = await signedInActor();
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   const input = await readReport(actor, { asOf, siteCode: null });
   if (!input)

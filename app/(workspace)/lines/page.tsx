@@ -9,7 +9,7 @@ import { RankingLegend } from "@/app/(workspace)/lines/_components/RankingLegend
 import { RankingTable } from "@/app/(workspace)/lines/_components/RankingTable";
 import { signedInActor } from "@/lib/access/actor";
 import { lookingBack } from "@/lib/access/lookingBack";
-import { maySomewhere } from "@/lib/access/policy";
+import { maySomewhere, seesAmounts } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readPastGround } from "@/lib/data/pastGround";
 import { readRanking } from "@/lib/data/ranking";
@@ -38,7 +38,11 @@ async function LinesPage({ searchParams }: LinesPageProps) {
     );
   return (
     <>
-      <PageHeader title="Lines by what a stop costs" lead={leadOf(ranking)} asOf={asOf} />
+      <PageHeader
+        title="Lines by what a stop costs"
+        lead={seesAmounts(actor.grants) ? leadOf(ranking) : NO_AMOUNTS}
+        asOf={asOf}
+      />
       <PastGroundNote {...{ ground, asOf, engine: ranking.engine }} />
       <RankingTable packed={packRanking(ranking)} />
       <RankingLegend />
@@ -53,6 +57,8 @@ async function LinesPage({ searchParams }: LinesPageProps) {
 }
 
 export default lookingBack(LinesPage);
+
+const NO_AMOUNTS = "Where amounts are not shown to you, lines stand by their score, stops and dates.";
 
 function leadOf(ranking: Ranking): string {
   const found = lineConcentration(ranking.lines);

@@ -2,11 +2,13 @@ import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
 import { titled } from "@/app/_ui/titled";
 import { NotYours } from "@/app/(workspace)/people/_components/NotYours";
+import { InvitationTable } from "@/app/(workspace)/people/_components/InvitationTable";
 import { PeopleTable } from "@/app/(workspace)/people/_components/PeopleTable";
 import { RoleGuide } from "@/app/(workspace)/people/_components/RoleGuide";
 import { signedInActor } from "@/lib/access/actor";
 import { scopeOf } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
+import { readInvitations } from "@/lib/data/invitations";
 import { readPeople } from "@/lib/data/people";
 import { readProjectNames } from "@/lib/data/projectNames";
 import { readSiteNames } from "@/lib/data/siteNames";
@@ -21,11 +23,12 @@ interface PeoplePageProps {
 export default async function PeoplePage({ searchParams }: PeoplePageProps) {
   const actor = await signedInActor({ amounts: "hidden" });
   if (scopeOf(actor.grants, "people:write") !== "all") return <NotYours />;
-  const [asOf, people, sites, projects] = await Promise.all([
+  const [asOf, people, sites, projects, invitations] = await Promise.all([
     readAsOf(actor, (await searchParams).asOf),
     readPeople(actor),
     readSiteNames(actor),
     readProjectNames(actor),
+    readInvitations(actor),
   ]);
   const open = people.filter((person) => !person.closed).length;
   return (
@@ -37,6 +40,12 @@ export default async function PeoplePage({ searchParams }: PeoplePageProps) {
       />
       <Section title="Accounts">
         <PeopleTable {...{ people, sites, projects }} ownId={actor.userId} />
+      </Section>
+      <Section
+        title="Invitations"
+        lead="A link opens once. It is told when it is made and kept nowhere; a mail carries it where a mail server is set."
+      >
+        <InvitationTable {...{ invitations, sites, projects }} />
       </Section>
       <Section
         title="What each role may do"

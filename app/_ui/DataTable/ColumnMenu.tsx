@@ -1,5 +1,9 @@
-import { Button, Menu, MenuItem, MenuTrigger, Popover } from "react-aria-components";
+import { lazy, Suspense, useRef, useState } from "react";
 import type { Column } from "@/app/_ui/DataTable/column";
+
+const load = () => import("@/app/_ui/DataTable/ColumnChoice");
+/** Fetched when somebody comes near the button: no table needs it to be read. */
+const ColumnChoice = lazy(() => load().then((part) => ({ default: part.ColumnChoice })));
 
 interface ColumnMenuProps<Row> {
   readonly columns: readonly Column<Row>[];
@@ -9,34 +13,31 @@ interface ColumnMenuProps<Row> {
 
 /** Chooses the columns shown; the first column always stays. A choice also holds on a narrow screen. */
 export function ColumnMenu<Row>({ columns, shown, onChange }: ColumnMenuProps<Row>) {
-  const rest = columns.slice(1);
+  const [open, setOpen] = useState(false);
+  const trigger = useRef<HTMLButtonElement>(null);
   return (
-    <MenuTrigger>
-      <Button className="button">Columns</Button>
-      <Popover className="popover" placement="bottom end">
-        <Menu
-          aria-label="Columns shown"
-          className="py-1 outline-none"
-          selectionMode="multiple"
-          selectedKeys={rest.filter((column) => shown[column.key]).map((column) => column.key)}
-          onSelectionChange={(keys) =>
-            onChange(keys === "all" ? rest.map((column) => column.key) : [...keys].map(String))
-          }
-        >
-          {rest.map((column) => (
-            <MenuItem key={column.key} id={column.key} className="option" textValue={column.header}>
-              {({ isSelected }) => (
-                <>
-                  <span aria-hidden="true" className="inline-block w-6">
-                    {isSelected ? "✓" : ""}
-                  </span>
-                  {column.header}
-                </>
-              )}
-            </MenuItem>
-          ))}
-        </Menu>
-      </Popover>
-    </MenuTrigger>
+    <>
+      <button
+        ref={trigger}
+        type="button"
+        className="button"
+        aria-haspopup="menu"
+        aria-expanded={open}
+        onPointerEnter={load}
+        onFocus={load}
+        onClick={() => setOpen(!open)}
+      >
+        Columns
+      </button>
+      {open ? (
+        <Suspense fallback={null}>
+          <ColumnChoice
+            {...{ trigger, shown, onChange }}
+            columns={columns.slice(1)}
+            onClose={() => setOpen(false)}
+          />
+        </Suspense>
+      ) : null}
+    </>
   );
 }

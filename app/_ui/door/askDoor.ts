@@ -14,6 +14,8 @@ export async function askDoor<T>(path: string, body: object, refused: string): P
   }).catch(() => null);
   if (answer?.ok) return { value: (await answer.json()) as T };
   if (answer?.status === 429) return { problem: "Too many attempts. Wait a minute, then try again." };
+  // What was entered is understood and says itself why it will not do, such as a password that is soon guessed.
+  if (answer?.status === 422) return { problem: ((await answer.json()) as { message: string }).message };
   if (answer && answer.status < 500) return { problem: refused };
   return { problem: "Ebbline did not answer. Nothing was changed; try again." };
 }

@@ -1,47 +1,51 @@
 "use client";
 
 import { usePathname, useRouter, useSearchParams } from "next/navigation";
-import { type FormEvent, useState } from "react";
-import { Dialog, DialogTrigger, Button as Trigger } from "react-aria-components";
+import type { FormEvent } from "react";
 import { Button } from "@/app/_ui/Button";
 import { DateField } from "@/app/_ui/field/DateField";
-import { HeaderPopover } from "@/app/_ui/shell/HeaderPopover";
 import { KnownForm } from "@/app/_ui/shell/KnownForm";
+import { PopoverButton } from "@/app/_ui/shell/PopoverButton";
 import { isIsoDate } from "@/lib/kernel/isoDate";
 import { day } from "@/lib/view/time";
 
 /** The day every page looks at; always shown, plainly different when it is not today. */
 export function AsOfControl({ today }: { readonly today: string }) {
-  const [open, setOpen] = useState(false);
   const router = useRouter();
   const pathname = usePathname();
   const params = useSearchParams();
   const asked = params.get("asOf");
   const asOf = asked !== null && isIsoDate(asked) ? asked : today;
 
-  const look = (date: string) => {
+  const look = (date: string, close: () => void) => {
     const next = new URLSearchParams(params);
     if (date === today) next.delete("asOf");
     else next.set("asOf", date);
-    setOpen(false);
+    close();
     router.push(next.size === 0 ? pathname : `${pathname}?${next}`);
   };
-  const submit = (event: FormEvent<HTMLFormElement>) => {
+  const submit = (event: FormEvent<HTMLFormElement>, close: () => void) => {
     event.preventDefault();
     const date = new FormData(event.currentTarget).get("asOf");
-    if (typeof date === "string" && isIsoDate(date)) look(date);
+    if (typeof date === "string" && isIsoDate(date)) look(date, close);
   };
 
   return (
-    <DialogTrigger isOpen={open} onOpenChange={setOpen}>
-      <Trigger className={`button ${asOf === today ? "" : "border-2 border-ink"}`} data-kind="plain">
-        <span className="label">As of</span>
-        <time dateTime={asOf}>{day(asOf)}</time>
-        {asOf === today ? null : <span className="text-ink-2 max-sm:hidden">not today</span>}
-      </Trigger>
-      <HeaderPopover>
-        <Dialog className="grid gap-3 p-4 outline-none" aria-label="Look at another day">
-          <form onSubmit={submit} className="grid gap-3">
+    <PopoverButton
+      button={
+        <>
+          <span className="label">As of</span>
+          <time dateTime={asOf}>{day(asOf)}</time>
+          {asOf === today ? null : <span className="text-ink-2 max-sm:hidden">not today</span>}
+        </>
+      }
+      buttonClass={asOf === today ? "" : "border-2 border-ink"}
+      label="Look at another day"
+      panelClass="grid gap-3 p-4"
+    >
+      {(close) => (
+        <>
+          <form onSubmit={(event) => submit(event, close)} className="grid gap-3">
             <DateField
               label="Look at another day"
               name="asOf"
@@ -53,10 +57,10 @@ export function AsOfControl({ today }: { readonly today: string }) {
               Show this day
             </Button>
           </form>
-          {asOf === today ? null : <Button onClick={() => look(today)}>Back to today</Button>}
-          <KnownForm latest={today} done={() => setOpen(false)} />
-        </Dialog>
-      </HeaderPopover>
-    </DialogTrigger>
+          {asOf === today ? null : <Button onClick={() => look(today, close)}>Back to today</Button>}
+          <KnownForm latest={today} done={close} />
+        </>
+      )}
+    </PopoverButton>
   );
 }

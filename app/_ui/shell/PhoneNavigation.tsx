@@ -1,22 +1,14 @@
 "use client";
 
-import { useState } from "react";
-import { Button, Dialog, DialogTrigger } from "react-aria-components";
-import { HeaderPopover } from "@/app/_ui/shell/HeaderPopover";
 import { NavigationList } from "@/app/_ui/shell/NavigationList";
 import type { NavigationItem } from "@/app/_ui/shell/navigation";
+import { PopoverButton } from "@/app/_ui/shell/PopoverButton";
 
 /** The areas behind one button, where there is no room for the rail. */
 export function PhoneNavigation({ items }: { readonly items: readonly NavigationItem[] }) {
-  const [open, setOpen] = useState(false);
   return (
-    <DialogTrigger isOpen={open} onOpenChange={setOpen}>
-      <Button className="button">Menu</Button>
-      <HeaderPopover className="w-64">
-        <Dialog className="py-2 outline-none" aria-label="Menu">
-          <NavigationList items={items} onFollow={() => setOpen(false)} />
-        </Dialog>
-      </HeaderPopover>
-    </DialogTrigger>
+    <PopoverButton button="Menu" label="Menu" popoverClass="w-64" panelClass="py-2">
+      {(close) => <NavigationList items={items} onFollow={close} />}
+    </PopoverButton>
   );
 }

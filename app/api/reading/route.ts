@@ -1,6 +1,7 @@
 import { currentActor } from "@/lib/access/actor";
 import { ownPath } from "@/lib/access/ownPath";
 import { readReading } from "@/lib/data/reading";
+import { authUrl } from "@/lib/env";
 import { languageOf, locale } from "@/lib/kernel/locale";
 import { cookieOf, READING_COOKIE, readerOf, wishOf } from "@/lib/words/wish";
 
@@ -16,7 +17,8 @@ export async function GET(request: Request): Promise<Response> {
   const own = searchParams.has("device") ? wishOf({ "accept-language": acceptedBy(request) }) : locale();
   const device = readerOf(asked, own);
   const reader = actor ? readerOf(await readReading(actor), device) : device;
-  const cookie = `${READING_COOKIE}=${cookieOf(reader)}; Path=/; Max-Age=${ONE_YEAR_SECONDS}; SameSite=Lax; HttpOnly`;
+  const secure = authUrl().startsWith("https:") ? "; Secure" : "";
+  const cookie = `${READING_COOKIE}=${cookieOf(reader)}; Path=/; Max-Age=${ONE_YEAR_SECONDS}; SameSite=Lax; HttpOnly${secure}`;
   const back = ownPath(searchParams.get("next") ?? undefined);
   return new Response(null, { status: 303, headers: { Location: back, "Set-Cookie": cookie } });
 }

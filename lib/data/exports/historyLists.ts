@@ -2,7 +2,7 @@ import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { readWholeAudit } from "@/lib/data/audit";
 import { type FigureList, figureList } from "@/lib/data/exports/figureList";
-import { readAuditQuestion } from "@/lib/schema/auditQuestion";
+import { readAuditQuestion } from "@/lib/view/audit/auditQuestion";
 import { deedWords } from "@/lib/view/audit/deedWords";
 
 /** What people did, in words, narrowed as the page is. */

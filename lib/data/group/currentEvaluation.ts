@@ -1,6 +1,7 @@
 import "server-only";
+import { ownDay } from "@/lib/data/asOf";
 import { holdData, type Transaction } from "@/lib/data/change";
-import { database } from "@/lib/data/client";
+import { database, presentDatabase } from "@/lib/data/client";
 import { assumptionsInUse } from "@/lib/data/group/assumptionsInUse";
 import { dropStale, markStale } from "@/lib/data/group/dropStale";
 import { evaluateGroup } from "@/lib/data/group/evaluateGroup";
@@ -42,6 +43,31 @@ export async function currentEvaluation(asOf: IsoDate): Promise<EvaluationMark> 
   // Only what is committed may be started from.
   kept.ebblineGroup = found;
   return { id: found.id, asOf, dataVersion: Number(found.dataVersion), ...ways(found.set) };
+}
+
+/**
+ * Works out what the stored evaluation of today came from and keeps it in mind, so that the first change of stock after
+ * a start is a step too; without it that one would wait for a whole evaluation. Nothing is written, nobody is held up.
+ */
+export async function warmUp(): Promise<void> {
+  const warm = await presentDatabase().$transaction(
+    async (tx) => {
+      const asOf = await ownDay(tx);
+      const mark = await stored(tx, asOf);
+      if (!mark) return null;
+      const { rowsId, dataVersion } = await tx.evaluation.findUniqueOrThrow({
+        where: { id: mark.id },
+        select: { rowsId: true, dataVersion: true },
+      });
+      const set = await assumptionsInUse(tx);
+      await tx.$executeRaw`SET LOCAL work_mem = '64MB'`;
+      const group = evaluateGroup(await loadGroupInput(tx, asOf), set);
+      return { id: mark.id, rowsId, asOf, dataVersion, set, group };
+    },
+    // One state of the records, however long reading them takes.
+    { isolationLevel: "RepeatableRead", timeout: LONGEST_EVALUATION_MS, maxWait: LONGEST_EVALUATION_MS },
+  );
+  if (warm) kept.ebblineGroup ??= warm;
 }
 
 async function stored(tx: Transaction, asOf: IsoDate): Promise<EvaluationMark | null> {

@@ -1,6 +1,7 @@
 import "server-only";
-import { readActor } from "@/lib/access/actor";
-import { mayAt } from "@/lib/access/policy";
+import { readAmountsReader } from "@/lib/access/actor";
+import { grantOf, grantsInForce } from "@/lib/access/grants";
+import { mayAt, withAmounts } from "@/lib/access/policy";
 import { fixedDay, readAsOf } from "@/lib/data/asOf";
 import { database } from "@/lib/data/client";
 import { deliverOnce } from "@/lib/data/group/deliverOnce";
@@ -32,11 +33,12 @@ export async function askDueDigests(instant: string): Promise<number> {
     select: {
       ...{ userId: true, siteId: true },
       site: { select: { timeZone: true } },
-      user: { select: { grants: { select: { role: true, siteId: true } } } },
+      user: { select: { grants: grantsInForce() } },
     },
   });
   const due = digests.filter(
-    ({ siteId, site, user }) => mayAt(user.grants, "read", siteId) && isMorningDue(instant, site.timeZone),
+    ({ siteId, site, user }) =>
+      mayAt(withAmounts(user.grants.map(grantOf)), "read", siteId) && isMorningDue(instant, site.timeZone),
   );
   return db.$transaction(async (tx) => {
     const made = await tx.digestMail.createManyAndReturn({
@@ -79,7 +81,7 @@ export async function sendDigest(mailId: string, deliver: Deliver): Promise<void
 
 /** The mail with what its reader may see now; null where that is nothing any more. */
 async function compose(id: string, userId: string, siteId: string | null): Promise<ReadyMail | null> {
-  const actor = await readActor(userId);
+  const actor = await readAmountsReader(userId);
   const site = actor && (await readSiteNames(actor)).find((one) => one.id === siteId);
   if (!actor || !site) return null;
   const asOf = await readAsOf(actor, undefined);

@@ -12,7 +12,8 @@ import { withLeaves } from "@/lib/risk/withLeaves";
 /**
  * Everything the evaluation of the group reads, as known on a day.
  *
- * Dates and events after the day are left out. Stock has no past: it is what is on the shelf now.
+ * Dates and events after the day are left out. Stock is what is on the shelf now, or what was on it at the instant a
+ * request looks back to.
  */
 export async function loadGroupInput(tx: Transaction, asOf: IsoDate): Promise<GroupInput> {
   const lines = await loadLines(tx, asOf);

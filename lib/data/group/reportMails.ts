@@ -1,5 +1,5 @@
 import "server-only";
-import { readActor } from "@/lib/access/actor";
+import { readAmountsReader } from "@/lib/access/actor";
 import { mayAt, scopeOf } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { deliverOnce } from "@/lib/data/group/deliverOnce";
@@ -33,7 +33,7 @@ type StoredMail = NonNullable<Awaited<ReturnType<ReturnType<typeof database>["re
 
 async function compose({ id, userId, issueId, form }: StoredMail): Promise<ReadyMail | null> {
   const [actor, issue] = await Promise.all([
-    readActor(userId),
+    readAmountsReader(userId),
     database().reportIssue.findUnique({
       where: { id: issueId },
       select: { siteId: true, document: true, files: { where: { form }, select: { bytes: true } } },

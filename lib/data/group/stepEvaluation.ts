@@ -29,7 +29,8 @@ export interface Wanted {
 /**
  * The evaluation from the one in mind, when nothing but the stock of some parts has changed since; else null.
  *
- * Only what the change touches is loaded, computed and written; the rows are those a whole evaluation would give.
+ * Only what the change touches is loaded, computed and written; the rows are those a whole evaluation would give. They
+ * may be those another process steps on from too.
  */
 export async function stepEvaluation(
   tx: Transaction,
@@ -38,7 +39,8 @@ export async function stepEvaluation(
 ): Promise<WarmGroup | null> {
   if (warm.asOf !== wanted.asOf || !isSameSet(warm.set, wanted.set)) return null;
   const changed = await loadChanged(tx, warm, wanted);
-  if (changed === null || !(await isLatest(tx, warm))) return null;
+  if (changed === null || !(await isStored(tx, warm))) return null;
+  const others = await writtenSince(tx, warm);
   const group = reevaluateGroup(warm.group, changed);
   await markStale(tx, wanted.dataVersion);
   const id = await storeStep(
@@ -46,7 +48,7 @@ export async function stepEvaluation(
     { ...wanted, totals: group.drawn.totals },
     {
       rowsId: warm.rowsId,
-      lines: changedLines(warm.group.lines, group.lines),
+      lines: changedLines(warm.group.lines, group.lines, others),
       pools: poolsToStore(changed.flatMap((pool) => group.staged.pools.get(pool.id)?.result ?? [])),
     },
   );
@@ -72,20 +74,32 @@ async function loadChanged(tx: Transaction, warm: WarmGroup, wanted: Wanted): Pr
   return pools.length === partIds.length && pools.every(isThere) ? pools : null;
 }
 
-/** Whether the rows are still there, and as this process left them. */
-async function isLatest(tx: Transaction, { id, rowsId }: WarmGroup): Promise<boolean> {
-  const latest = await tx.evaluation.findFirst({
-    where: { rowsId },
-    orderBy: { dataVersion: "desc" },
-    select: { id: true },
-  });
-  return latest?.id === id;
+/** Whether the rows are still there, as this process left them or stepped on from there by others. */
+async function isStored(tx: Transaction, { rowsId, dataVersion }: WarmGroup): Promise<boolean> {
+  return (await tx.evaluation.count({ where: { rowsId, dataVersion: { gte: dataVersion } } })) > 0;
 }
 
-function changedLines(before: readonly LineToStore[], now: readonly LineToStore[]): ChangedLine[] {
+/** Lines other processes have written since: theirs stand in the store, not those this process has in mind. */
+async function writtenSince(
+  tx: Transaction,
+  { rowsId, dataVersion }: WarmGroup,
+): Promise<ReadonlySet<string>> {
+  const rows = await tx.lineRow.findMany({
+    where: { rowsId, fromVersion: { gt: dataVersion } },
+    distinct: ["lineId"],
+    select: { lineId: true },
+  });
+  return new Set(rows.map(({ lineId }) => lineId));
+}
+
+function changedLines(
+  before: readonly LineToStore[],
+  now: readonly LineToStore[],
+  others: ReadonlySet<string>,
+): ChangedLine[] {
   return now.flatMap((line, i): ChangedLine[] => {
     const old = before[i];
-    if (old?.result !== line.result) return [line];
+    if (old?.result !== line.result || others.has(line.lineId)) return [line];
     const { result: _, ...rest } = line;
     const isSame =
       old.place === line.place && old.rankByLoss === line.rankByLoss && old.rankByScore === line.rankByScore;

@@ -1,5 +1,6 @@
 import "server-only";
 import { randomUUID } from "node:crypto";
+import { noteTrouble } from "@/lib/access/securityLog";
 import { database } from "@/lib/data/client";
 import type { Around, StoredBatch } from "@/lib/data/intake/batch";
 import type { Prepared } from "@/lib/data/intake/prepared";
@@ -103,7 +104,7 @@ async function read(batch: StoredBatch, around: Around, readFor: string): Promis
       });
   } catch (error) {
     if (error instanceof Stopped) return;
-    process.stderr.write(`Import ${batch.id}: ${error instanceof Error ? error.stack : String(error)}\n`);
+    noteTrouble(`import ${batch.id}`, error);
     const workNote = "The reading broke off by a fault of Ebbline, not of the file. Nothing was taken over.";
     await end({ work: "failed", workNote });
   }

@@ -1,4 +1,5 @@
 import "server-only";
+import { noteTrouble } from "@/lib/access/securityLog";
 import { troubleOf } from "@/lib/access/trouble";
 import { database } from "@/lib/data/client";
 import { type SolveTask, type SolveThread, solveInThread } from "@/lib/jobs/solveThread";
@@ -54,7 +55,7 @@ export function runSolve(runId: string, task: SolveTask): void {
   const stored = thread.ended
     .then((outcome) => storeUntilKept(runId, () => keepEnd(runId, outcome)))
     .catch((error: unknown) => {
-      process.stderr.write(`Search ${runId}: ${error instanceof Error ? error.stack : String(error)}\n`);
+      noteTrouble(`search ${runId}`, error);
       return storeUntilKept(runId, () => end(runId, { state: "failed" }));
     })
     .finally(() => {

@@ -22,7 +22,8 @@ export function auditChanges(before: unknown, after: unknown): AuditChange[] {
     if (APART.test(key)) return [];
     const [from, to] = [valueWords(was.get(key)), valueWords(is.get(key))];
     // Who keeps what stood before keeps only the fields a change was about.
-    if (before !== null && before !== undefined && after !== null && after !== undefined && from === to) return [];
+    if (before !== null && before !== undefined && after !== null && after !== undefined && from === to)
+      return [];
     return from === null && to === null ? [] : [{ field: fieldWords(key), from, to }];
   });
 }
@@ -35,7 +36,8 @@ export function reasonOf(why: string | null, before: unknown, after: unknown): s
 }
 
 function fieldsOf(json: unknown): Map<string, unknown> {
-  if (json === null || typeof json !== "object") return new Map(json === undefined || json === null ? [] : [["value", json]]);
+  if (json === null || typeof json !== "object")
+    return new Map(json === undefined || json === null ? [] : [["value", json]]);
   if (Array.isArray(json)) return new Map([["rows", json]]);
   return new Map(Object.entries(json));
 }

@@ -45,7 +45,7 @@ export function methodsOf(text: string): string[] {
   const listed = [...text.matchAll(/export const \{([^}]*)\}/g)].flatMap(
     ([, names = ""]) => names.match(/[A-Z]+/g) ?? [],
   );
-  return [...[...text.matchAll(HANDLER)].map(([, method = ""]) => method), ...listed];
+  return [...new Set([...[...text.matchAll(HANDLER)].map(([, method = ""]) => method), ...listed])];
 }
 
 const actionsOf = (text: string) =>

@@ -34,7 +34,16 @@ const words: Known = {
     checkId: axisChecks[0]?.id,
     siteCode: OWN,
   },
-  ...{ laterDay: "2027-06-30", laterInstant: "2027-01-01T10:00", currency: "SEK", registerName: "stock", gap: "price-missing" },
+  ...{
+    laterDay: "2027-06-30",
+    laterInstant: "2027-01-01T10:00",
+    currency: "SEK",
+    registerName: "stock",
+    gap: "price-missing",
+    newEmail: "somebody.new@halvenor.example", exampleFile: "VEL-axes.csv",
+    listName: "lines",
+    searched: "drive",
+  },
   grants: [{ role: "viewer", siteId: null }],
   changes: { discountRate: 0.05 },
   source: { kind: "none" },
@@ -66,7 +75,16 @@ export async function makeGround(url: string): Promise<Ground> {
   return {
     own: own.id,
     other: other.id,
-    known: { ...at, ...places, ...work, ...desk, ...meetings, ...past, ...words, ...formsOf(places.projectId) },
+    known: {
+      ...at,
+      ...places,
+      ...work,
+      ...desk,
+      ...meetings,
+      ...past,
+      ...words,
+      ...formsOf(places.projectId),
+    },
   };
 }
 

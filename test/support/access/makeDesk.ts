@@ -1,4 +1,7 @@
+import { hashOf } from "@/lib/access/secret";
 import { database } from "@/lib/data/client";
+import { FIRST_CHOICE } from "@/lib/schema/buyDecision";
+import { BUY_TERMS } from "@/lib/view/lastBuySheet";
 
 const day = (text: string) => new Date(`${text}T00:00:00Z`);
 
@@ -154,10 +157,44 @@ async function makeFiles({ siteId, partId, familyId }: Where) {
   const alias = await db.partAlias.create({
     data: { siteId, partId, alias: "of a test", decidedBy: "of a test", decidedOn: day("2026-11-01") },
   });
+  const document = {
+    ...{ asOf: "2026-11-30", basis: {}, family: { id: familyId, maker: "Brindlewick", name: "Of a test" } },
+    ...{ sites: ["KAR"], everySite: false, choice: FIRST_CHOICE, terms: BUY_TERMS, lastOrderOn: null },
+    ...{
+      orderByOn: null,
+      units: 0,
+      plannedShare: 0,
+      unpriced: [],
+      prices: [],
+      cases: [],
+      shelves: [],
+      lastBatch: [],
+    },
+  };
   const decision = await db.buyDecision.create({
-    data: { familyId, decidedOn: day("2026-11-01"), decidedBy: "of a test", sheet: "{}", sheetHash: "0" },
+    data: {
+      ...{
+        familyId,
+        siteIds: [siteId],
+        decidedOn: day("2026-11-01"),
+        decidedBy: "of a test",
+        sheetHash: "0",
+      },
+      sheet: JSON.stringify({
+        keptOn: "2026-11-01",
+        names: "of a test",
+        quantity: 0,
+        quantities: [],
+        document,
+      }),
+    },
   });
-  const notice = await db.notice.findFirstOrThrow();
+  const notice = await db.notice.findFirstOrThrow({ orderBy: { id: "asc" } });
+  const bytes = new TextEncoder().encode("1");
+  await db.notice.update({
+    where: { id: notice.id },
+    data: { fileName: "notice.txt", fileBytes: bytes, fileHash: hashOf("1") },
+  });
   return {
     ...{
       sourceId: source.id,

@@ -1,3 +1,4 @@
+import { hashOf } from "@/lib/access/secret";
 import { database } from "@/lib/data/client";
 
 const day = (text: string) => new Date(`${text}T00:00:00Z`);
@@ -20,6 +21,13 @@ export async function makeMeetings({ siteId, partId, eventId, otherId }: Where) 
     },
     include: { buys: true },
   });
+  const closed = await db.review.create({
+    data: {
+      ...{ siteId, heldOn: day("2026-11-23"), openedBy: "of a test", closedBy: "of a test" },
+      ...{ closedAt: day("2026-11-23"), input: new Uint8Array([1]), assumptions: {}, engine: "1" },
+      figures: { figures: { siteCode: "KAR" }, buys: [], actions: [], notes: [] },
+    },
+  });
   const action = await db.reviewAction.create({
     data: {
       ...{ siteId, reviewId: review.id, text: "of a test", ownerId: owner.id },
@@ -30,6 +38,7 @@ export async function makeMeetings({ siteId, partId, eventId, otherId }: Where) 
     data: {
       ...{ kind: "monthly", siteId, period: "2026-11", asOf: day("2026-11-30"), dataVersion: 1, engine: "1" },
       ...{ assumptions: "usual", seed: 1, document: {}, issuedBy: "of a test" },
+      files: { create: { form: "xlsx", hash: hashOf("1"), bytes: new TextEncoder().encode("1") } },
     },
   });
   const match = await db.eventMatch.create({
@@ -45,7 +54,13 @@ export async function makeMeetings({ siteId, partId, eventId, otherId }: Where) 
     },
   });
   return {
-    ...{ reviewId: review.id, buyId: review.buys[0]?.id, actionId: action.id, ownerId: owner.id },
+    ...{
+      closedReviewId: closed.id,
+      reviewId: review.id,
+      buyId: review.buys[0]?.id,
+      actionId: action.id,
+      ownerId: owner.id,
+    },
     ...{
       issueId: issue.id,
       matchId: match.id,
@@ -78,5 +93,11 @@ async function makeReaches(siteId: string, userId: string) {
       expiresAt: new Date(Date.now() + 86_400_000),
     },
   });
-  return { webhookId: webhook.id, deliveryId: webhook.deliveries[0]?.id, keyId: key.id };
+  const invitation = await db.accountInvitation.create({
+    data: {
+      ...{ tokenHash: "0".repeat(64), email: "invited@halvenor.example", name: "Invited", grants: [] },
+      ...{ invitedBy: "of a test", expiresAt: new Date(Date.now() + 86_400_000) },
+    },
+  });
+  return { invitationId: invitation.id, webhookId: webhook.id, deliveryId: webhook.deliveries[0]?.id, keyId: key.id };
 }

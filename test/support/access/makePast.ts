@@ -81,7 +81,12 @@ async function makeTyped({ siteId, lineId, machineId, positionId, partId }: Wher
   });
   const merge = await db.partMerge.create({
     data: {
-      ...{ keptId: partId, otherId: third.id, steps: { moved: [], successors: [], folded: [], filled: {}, aliasId: null }, reason: "of a test" },
+      ...{
+        keptId: partId,
+        otherId: third.id,
+        steps: { moved: [], successors: [], folded: [], filled: {}, aliasId: null },
+        reason: "of a test",
+      },
       ...{ decidedBy: "of a test", decidedOn: day("2026-11-01") },
     },
   });

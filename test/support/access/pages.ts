@@ -4,6 +4,7 @@ import type { PageRules } from "@/test/support/access/rules";
 export const openPages: Readonly<Record<string, string>> = {
   "/": "leads on to where the person begins",
   "/first-admin": "makes the first account by a one-time link",
+  "/invitation": "makes the account of the invited by a one-time link, and says nothing of the link",
   "/sign-in": "is the sign-in itself",
 };
 
@@ -35,7 +36,7 @@ export const pages: PageRules = {
   "/interface/reference": ["read", "anybody"],
   "/interface/webhooks/[id]": ["people:write", "group", { id: "webhookId" }],
   "/last-buy/[familyId]": ["read", "anybody", { familyId: "familyId" }],
-  "/last-buy/decisions/[decisionId]": ["read", "anybody", { decisionId: "decisionId" }],
+  "/last-buy/decisions/[decisionId]": ["read", "site", { decisionId: "decisionId" }],
   "/levels": ["read", "anybody"],
   "/lines": ["read", "anybody"],
   "/lines/[code]": ["read", "site", { code: "lineCode" }],
@@ -78,10 +79,11 @@ export const pages: PageRules = {
   "/report/archive": ["read", "anybody"],
   "/report/archive/[id]": ["read", "site", { id: "issueId" }],
   "/review": ["read", "anybody"],
-  "/review/[id]": ["read", "site", { id: "reviewId" }],
+  "/review/[id]": ["read", "site", { id: "closedReviewId" }],
   "/rings/[id]": ["read", "site", { id: "networkId" }],
   "/rules": ["read", "anybody"],
   "/sightings": ["read", "anybody"],
   "/spares": ["read", "anybody"],
   "/spend": ["read", "anybody"],
+  "/start": ["read", "anybody"],
 };

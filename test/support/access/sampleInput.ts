@@ -51,7 +51,8 @@ export function sampleInput(schema: z.ZodType, known: Known, name = "input"): un
     );
   if (element) return [sampleInput(element, known, singular(name))];
   if (before && type === "pipe") return sampleInput(before, known, name);
-  if (innerType) return sampleInner(innerType, known, { name, without: type === "nullable" ? null : undefined });
+  if (innerType)
+    return sampleInner(innerType, known, { name, without: type === "nullable" ? null : undefined });
   for (const value of [...optionsOf(schema), ...CANDIDATES]) if (takes(schema, value)) return value;
   throw new Error(`nothing fits the field ${name} of type ${type}`);
 }

@@ -55,10 +55,8 @@ export async function tryAction(
 ): Promise<Verdict> {
   try {
     const answer = await inRequest(visitor.cookie, () => act(input));
-    if (process.env.ADEBUG) console.log(visitor.who, JSON.stringify(answer));
     return answer.ok ? "let in" : VERDICTS[answer.error.code];
   } catch (error) {
-    if (process.env.ADEBUG) console.log(visitor.who, (error as Error).stack?.slice(0, 1500));
     if (String(error).includes(HELD)) return "let in";
     throw error;
   }

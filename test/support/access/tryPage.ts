@@ -1,12 +1,12 @@
-import { inRequest } from "@/test/support/access/inRequest";
 import { moduleOf } from "@/test/support/access/endpoints";
+import { inRequest } from "@/test/support/access/inRequest";
 import type { Verdict } from "@/test/support/access/people";
 import type { PageRule } from "@/test/support/access/rules";
 import type { Known } from "@/test/support/access/sampleInput";
 
 const root = `${import.meta.dirname}/../../..`;
 
-interface Opened {
+export interface Opened {
   readonly verdict: Verdict;
   /** Every word and number that leaves for the browser, drawn or not; "" where nothing does. */
   readonly words: string;
@@ -25,20 +25,25 @@ export async function tryPage(
   { address, rule, known }: { readonly address: string; readonly rule: PageRule; readonly known: Known },
 ): Promise<Opened> {
   const [, , fields = {}, search = {}] = rule;
-  const params = Object.fromEntries(Object.entries(fields).map(([name, thing]) => [name, String(known[thing])]));
+  const params = Object.fromEntries(
+    Object.entries(fields).map(([name, thing]) => [name, String(known[thing])]),
+  );
   const module = await import(/* @vite-ignore */ `${root}/${moduleOf(address.slice(1), "page.tsx")}`);
   const page = module.default as Page;
   try {
     const given = { params: Promise.resolve(params), searchParams: Promise.resolve(search) };
     const shown = await inRequest(cookie, async () => page(given));
-    return isClosed(shown) ? { verdict: "not there", words: "" } : { verdict: "let in", words: wordsOf(shown) };
+    return isClosed(shown)
+      ? { verdict: "not there", words: "" }
+      : { verdict: "let in", words: wordsOf(shown) };
   } catch (error) {
     return { verdict: refusedBy(error), words: "" };
   }
 }
 
 /** A page that says no more than that it is not yours. */
-const isClosed = (shown: unknown) => (shown as { type?: { name?: string } } | null)?.type?.name === "NotYours";
+const isClosed = (shown: unknown) =>
+  (shown as { type?: { name?: string } } | null)?.type?.name === "NotYours";
 
 /** The framework ends a page by throwing: `…;404` where there is nothing, the address where it leads away. */
 function refusedBy(error: unknown): Verdict {
@@ -51,19 +56,24 @@ function refusedBy(error: unknown): Verdict {
 /** Texts and numbers anywhere in what is handed down. */
 export function wordsOf(shown: unknown): string {
   const found: string[] = [];
-  const seen = new Set<object>();
+  const seen = new Set<unknown>();
   const open: unknown[] = [shown];
   while (open.length > 0) {
     const one = open.pop();
     if (typeof one === "string" || typeof one === "number") found.push(String(one));
-    if (typeof one !== "object" || one === null || seen.has(one)) continue;
+    if (seen.has(one)) continue;
     seen.add(one);
-    if (one instanceof Map) open.push(...one.keys(), ...one.values());
-    else if (one instanceof Set) open.push(...one);
-    else if (!ArrayBuffer.isView(one)) for (const [name, value] of Object.entries(one)) if (!INNER.has(name)) open.push(value);
+    open.push(...within(one));
   }
   return found.join("\n");
 }
 
 /** What the framework keeps for itself at an element. */
 const INNER = new Set(["_owner", "_store", "_debugInfo", "_debugStack", "_debugTask"]);
+
+function within(one: unknown): readonly unknown[] {
+  if (typeof one !== "object" || one === null || ArrayBuffer.isView(one)) return [];
+  if (one instanceof Map) return [...one.keys(), ...one.values()];
+  if (one instanceof Set) return [...one];
+  return Object.entries(one).flatMap(([name, value]) => (INNER.has(name) ? [] : [value]));
+}

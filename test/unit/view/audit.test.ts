@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { readAuditQuestion } from "@/lib/schema/auditQuestion";
 import { auditChanges, fieldWords, reasonOf, valueWords } from "@/lib/view/audit/auditChanges";
+import { readAuditQuestion } from "@/lib/view/audit/auditQuestion";
 import { AREAS, deedWords } from "@/lib/view/audit/deedWords";
 
 /** Deeds as the sources write them out. */
@@ -18,7 +18,8 @@ function deedsInSources(): string[] {
     return [...written].map(([, deed = ""]) => deed);
   });
   // Rights a person needs are written alike.
-  const rights = /^(money:read|event:write|stock:write|register:import|line:write|project:write|people:write)$/;
+  const rights =
+    /^(money:read|event:write|stock:write|register:import|line:write|project:write|people:write)$/;
   return [...new Set(found)].filter((deed) => !rights.test(deed));
 }
 
@@ -73,7 +74,9 @@ describe("what a change set", () => {
 describe("a question in the address", () => {
   it("narrows by what it says rightly and ignores the rest", () => {
     const id = "0190a1b2-0000-7000-8000-000000000001";
-    expect(readAuditQuestion({ of: "line", id, who: "Ana", from: "2026-05-01", until: "x", after: "y" })).toEqual({
+    expect(
+      readAuditQuestion({ of: "line", id, who: "Ana", from: "2026-05-01", until: "x", after: "y" }),
+    ).toEqual({
       ...{ thing: { kind: "line", id }, who: "Ana", from: "2026-05-01" },
     });
     expect(readAuditQuestion({ of: "secret", id }).thing).toBeUndefined();

@@ -8,12 +8,21 @@ describe("how far a page looks back", () => {
   it("is a day to its end, or a minute of it, and nothing else", () => {
     expect(readKnownAt("2026-05-12")?.at).toBe("2026-05-12T23:59:59.999999Z");
     expect(readKnownAt("2026-05-12T14:30")?.at).toBe("2026-05-12T14:30:00.000000Z");
-    for (const text of [null, "", "2026-02-30", "2026-05-12T24:00", "2026-05-12T14:30:00", "x", "2026-05-12 -c a=b"])
+    for (const text of [
+      null,
+      "",
+      "2026-02-30",
+      "2026-05-12T24:00",
+      "2026-05-12T14:30:00",
+      "x",
+      "2026-05-12 -c a=b",
+    ])
       expect(readKnownAt(text)).toBeNull();
   });
 
   it("is said in words", () => {
-    const said = (text: string) => knownWords(readKnownAt(text) as NonNullable<ReturnType<typeof readKnownAt>>);
+    const said = (text: string) =>
+      knownWords(readKnownAt(text) as NonNullable<ReturnType<typeof readKnownAt>>);
     expect(said("2026-05-12")).toBe("12 May 2026");
     expect(said("2026-05-12T14:30")).toBe("12 May 2026, 14:30 UTC");
   });
@@ -31,7 +40,10 @@ describe("how far a page looks back", () => {
       .map((name) => join("app/(workspace)", name));
     expect(pages.length).toBeGreaterThan(60);
     for (const page of pages) {
-      const path = page.replace("app/(workspace)", "").replace(/\/page\.tsx$/, "").replace(/\[\w+\]/g, "an-id");
+      const path = page
+        .replace("app/(workspace)", "")
+        .replace(/\/page\.tsx$/, "")
+        .replace(/\[\w+\]/g, "an-id");
       const reads = readFileSync(page, "utf8").includes("export default lookingBack(");
       expect({ path, looksBack: looksBack(path) }).toEqual({ path, looksBack: reads });
     }

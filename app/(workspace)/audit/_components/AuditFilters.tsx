@@ -33,7 +33,9 @@ export function AuditFilters({ question }: { readonly question: AuditQuestion })
       <DateField label="Until" name="until" defaultValue={until ?? ""} />
       <div className="flex flex-wrap gap-2 sm:col-span-2 lg:col-span-4">
         <Button type="submit">Show</Button>
-        <LinkButton href={thing ? `/audit?of=${thing.kind}&id=${thing.id}` : "/audit"}>All changes</LinkButton>
+        <LinkButton href={thing ? `/audit?of=${thing.kind}&id=${thing.id}` : "/audit"}>
+          All changes
+        </LinkButton>
       </div>
     </form>
   );

@@ -18,7 +18,9 @@ export function AuditTable({ lines }: { readonly lines: readonly AuditLine[] }) 
           </td>
           <td className="align-top">
             {line.who ?? "Ebbline itself"}
-            {line.byKey === null ? null : <p className="text-ink-2 text-sm">by the access key {line.byKey}</p>}
+            {line.byKey === null ? null : (
+              <p className="text-ink-2 text-sm">by the access key {line.byKey}</p>
+            )}
           </td>
           <td className="align-top">{deedWords(line.deed)}</td>
           <td className="align-top">
@@ -37,7 +39,11 @@ export function AuditTable({ lines }: { readonly lines: readonly AuditLine[] }) 
 function Thing({ line: { what, siteCode } }: { readonly line: AuditLine }) {
   return (
     <>
-      {what === null ? null : what.href === null ? what.label : <AsOfLink href={what.href}>{what.label}</AsOfLink>}
+      {what === null ? null : what.href === null ? (
+        what.label
+      ) : (
+        <AsOfLink href={what.href}>{what.label}</AsOfLink>
+      )}
       {siteCode === null ? null : <p className="text-ink-2 text-sm">{siteCode}</p>}
     </>
   );

@@ -20,7 +20,7 @@ export async function generateMetadata({ params }: LinePageProps): Promise<Metad
 }
 
 async function LinePage({ params, searchParams }: LinePageProps) {
-  const actor = await signedInActor({ amounts: "hidden" });
+  const actor = await signedInActor();
   const { asOf: asked, part } = await searchParams;
   const asOf = await readAsOf(actor, asked);
   const line = await readLine(actor, { code: decodeURIComponent((await params).code), asOf });

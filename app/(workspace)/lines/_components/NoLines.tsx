@@ -21,9 +21,12 @@ export function NoLines({ groupLines, mayImport }: NoLinesProps) {
       title="No lines yet"
       actions={
         mayImport ? (
-          <LinkButton href="/import" kind="primary">
-            Import a register
-          </LinkButton>
+          <>
+            <LinkButton href="/start" kind="primary">
+              First steps
+            </LinkButton>
+            <LinkButton href="/import">Import a register</LinkButton>
+          </>
         ) : null
       }
     >

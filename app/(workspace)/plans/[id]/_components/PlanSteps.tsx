@@ -42,7 +42,10 @@ const STEPS: Readonly<Record<PlanStatus, readonly Step[]>> = {
   declined: [{ by: "approver", to: "put_forward", text: "Take the decision back" }],
 };
 
-function ask({ by, to }: Step, plan: { planId: string; version: number; why: string }): Promise<Result<null, Refusal>> {
+function ask(
+  { by, to }: Step,
+  plan: { planId: string; version: number; why: string },
+): Promise<Result<null, Refusal>> {
   if (by === "planner" && (to === "draft" || to === "put_forward")) return moveThisPlan({ ...plan, to });
   if (to === "draft") throw new Error("only a planner takes a plan back to a draft");
   return decideThisPlan({ ...plan, to });
@@ -83,13 +86,13 @@ export function PlanSteps({ id, version, status, name, started, mayPlan, mayAppr
       )}
       <div className="flex flex-wrap gap-2">
         {steps.map((step) => (
-            <Button
-              key={step.text}
-              aria-disabled={pending}
-              onClick={run(() => ask(step, { ...plan, why }), router.refresh)}
-            >
-              {step.text}
-            </Button>
+          <Button
+            key={step.text}
+            aria-disabled={pending}
+            onClick={run(() => ask(step, { ...plan, why }), router.refresh)}
+          >
+            {step.text}
+          </Button>
         ))}
         {mayPlan && status === "draft" ? (
           <Dialog trigger="Throw away" kind="quiet" title={`Throw away “${name}”?`}>

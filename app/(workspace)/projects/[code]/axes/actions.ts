@@ -13,6 +13,16 @@ export const setThisAxisEntry = action({
   run: setAxisEntry,
 });
 export const acceptThisAxis = action({ needs: "project:write", input: schema.acceptAxis, run: acceptAxis });
-export const markTheseAxes = action({ needs: "event:write", inProject: true, input: steps.markAxes, run: markAxes });
-export const unmarkTheseAxes = action({ needs: "event:write", inProject: true, input: steps.unmarkAxes, run: unmarkAxes });
+export const markTheseAxes = action({
+  needs: "event:write",
+  inProject: true,
+  input: steps.markAxes,
+  run: markAxes,
+});
+export const unmarkTheseAxes = action({
+  needs: "event:write",
+  inProject: true,
+  input: steps.unmarkAxes,
+  run: unmarkAxes,
+});
 export const setThisRound = action({ needs: "project:write", input: steps.setRound, run: setRound });

@@ -49,7 +49,12 @@ export default async function PointsPage({ params, searchParams }: PointsPagePro
       />
       <ProjectLinks code={code} current="points" outside={!mayAt(actor.grants, "read", project.siteId)} />
       <OpenPoints {...{ code, asOf, mayWrite, filter }} projectId={project.id} points={project.points} />
-      <Risks {...{ mayWrite: mayWrite && amounts }} projectId={project.id} currency={project.currency} risks={risks} />
+      <Risks
+        {...{ mayWrite: mayWrite && amounts }}
+        projectId={project.id}
+        currency={project.currency}
+        risks={risks}
+      />
     </>
   );
 }
