@@ -29,27 +29,29 @@ export const beforeSignIn = createAuthMiddleware(async (asked) => {
   if (message !== null) throw new APIError("UNPROCESSABLE_ENTITY", { message });
 });
 
-/** Counts wrong passwords and writes the audit trail. */
+/** Counts wrong passwords, notes refusals and writes the audit trail. */
 export const afterSignIn = createAuthMiddleware(async ({ path, body, context }) => {
   const { newSession, returned, session } = context;
-  const failed = isAPIError(returned);
-  if (path === PASSWORD_PATH) {
-    if (failed && returned.status === "UNAUTHORIZED") return refused(emailOf(body));
-    if (!failed) await forgetWrong(emailOf(body));
-    // The password alone opens nothing where a second factor is asked for.
-    if (newSession?.user.twoFactorEnabled) return;
-  }
+  // Leading somebody on, as to the company's sign-in and back, counts as failed to the library.
+  const refusal = isAPIError(returned) && returned.status !== "FOUND" ? String(returned.status) : null;
+  noteRefusal(path, refusal, session?.user.id);
+  if (path === PASSWORD_PATH) await countPassword(emailOf(body), refusal);
+  // The password alone opens nothing where a second factor is asked for.
+  if (path === PASSWORD_PATH && newSession?.user.twoFactorEnabled) return;
   if (path === CODE_PATH && newSession) await refuseSpentCode(newSession, body);
-  if (failed && returned.status !== "FOUND")
-    noteSecurity({
-      ...{ event: "door refused", userId: session?.user.id ?? null, what: path },
-      why: String(returned.status),
-    });
-  if (DEEDS[path] && !failed && session) return keep(session.user.id, DEEDS[path]);
-  // Leading somebody back from the company's sign-in counts as failed to the library, for it redirects.
+  if (DEEDS[path] && refusal === null && session) return keep(session.user.id, DEEDS[path]);
   // A session that is looked at near its end is renewed, which opens none.
   if (newSession && path !== "/get-session") await keep(newSession.user.id, "session:open");
 });
+
+function noteRefusal(what: string, why: string | null, userId: string | null = null): void {
+  if (why !== null) noteSecurity({ event: "door refused", userId, what, why });
+}
+
+async function countPassword(email: string, refusal: string | null): Promise<void> {
+  if (refusal === null) return forgetWrong(email);
+  if (refusal === "UNAUTHORIZED") await refused(email);
+}
 
 async function keep(userId: string, deed: string): Promise<void> {
   await database().auditEntry.create({ data: { userId, deed, entity: "User", entityId: userId } });

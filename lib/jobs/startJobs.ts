@@ -4,12 +4,12 @@ import { z } from "zod";
 import { noteTrouble } from "@/lib/access/securityLog";
 import { askDueDigests, sendDigest } from "@/lib/data/group/digestMails";
 import { askDueReports, issueDueReport } from "@/lib/data/group/dueReports";
+import { keepQueueAlive } from "@/lib/data/group/livingQueue";
 import { sendReport } from "@/lib/data/group/reportMails";
 import { weeklySnapshot } from "@/lib/data/group/weeklySnapshot";
 import { sendWaiting } from "@/lib/data/interface/sendWaiting";
 import { databaseUrl } from "@/lib/env";
 import { deliverMail } from "@/lib/jobs/deliverMail";
-import { keepQueueAlive } from "@/lib/jobs/livingQueue";
 import { sendWebhook } from "@/lib/jobs/sendWebhook";
 import { reportSlot } from "@/lib/schema/report";
 

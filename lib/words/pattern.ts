@@ -15,6 +15,7 @@ export interface Pattern {
 }
 
 const GLUE_LETTERS = 8;
+const ANCHORED_GLUE = 5;
 /** Words at the beginning are worth so many letters further on. */
 const ANCHOR_LETTERS = 20;
 const PLACE = /\{(\d+)\}/;
@@ -33,7 +34,7 @@ export function pattern(english: string, other: string): Pattern {
     words: wholeWords(english),
     weight: letters + (isAnchored ? ANCHOR_LETTERS : 0),
     beginsOpen: (parts[0] ?? "").trim() === "",
-    isGlue: letters <= (isAnchored ? 3 : GLUE_LETTERS),
+    isGlue: letters <= (isAnchored ? ANCHORED_GLUE : GLUE_LETTERS),
     fits: (text) => placesIn(text, parts),
     put: (places) => other.replace(new RegExp(PLACE, "g"), (_, at: string) => places[Number(at)] ?? ""),
   };
@@ -44,6 +45,11 @@ function wholeWords(english: string): string[] {
   const apart = english.replace(/\p{L}*\{\d+\}\p{L}*/gu, " 0 ");
   return [...new Set(apart.match(/\p{L}+/gu) ?? [])];
 }
+
+/** A place right behind a letter holds the rest of a sentence, such as `, two of them late`, or nothing; never more of the word. */
+const endsInLetter = (part: string) => /\p{L}$/u.test(part);
+const mayStand = (place: string, before: string) =>
+  endsInLetter(before) ? !/^\p{L}/u.test(place) : place !== "";
 
 /**
  * What stands between the written-out parts of a sentence, each found where it comes first; null where one is missing or
@@ -57,11 +63,15 @@ function placesIn(text: string, parts: readonly string[]): readonly string[] | n
   const end = plain.length - last.length;
   const places: string[] = [];
   let from = first.length;
+  let before = first;
   for (const part of parts.slice(1, -1)) {
-    const at = plain.indexOf(part, from + 1);
+    const at = plain.indexOf(part, endsInLetter(before) ? from : from + 1);
     if (at === -1 || at + part.length > end) return null;
     places.push(text.slice(from, at));
+    if (!mayStand(places.at(-1) ?? "", before)) return null;
     from = at + part.length;
+    before = part;
   }
-  return from < end ? [...places, text.slice(from, end)] : null;
+  const rest = text.slice(from, Math.max(from, end));
+  return from <= end && mayStand(rest, before) ? [...places, rest] : null;
 }

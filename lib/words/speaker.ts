@@ -20,22 +20,23 @@ const SENTENCE = new RegExp(
   "u",
 );
 
-/** Around elements in a sentence, lines of a list, sentences, clauses: a text made of several may be taken apart there. */
-const HARD_CUTS = [/([\ue000-\uf8ff])/u, /(\s[·|→–]\s|\n)/u, SENTENCE, /(; )/u, /(: )/u];
+/** Around elements in a sentence, lines of a list, sentences: a text made of several is taken apart there first. */
+const WIDE_CUTS = [/([\ue000-\uf8ff])/u, /(\s[·|→–×÷+−=]\s|\n)/u, SENTENCE];
 
 /** Within a sentence, where what is left over must not be half of one. */
 const COMMA = /(, )/u;
 const BRACKET = /( \(|\) |\)$)/u;
 const SOFT_CUTS: ReadonlySet<RegExp> = new Set([COMMA, BRACKET]);
-const CUTS = [...HARD_CUTS, COMMA, BRACKET];
+const CUTS = [/(; )/u, /(: )/u, COMMA, BRACKET];
 
 const LETTER = /[\p{L}\ue000-\uf8ff]/u;
+const MARKS = /^[^\p{L}\p{N}\ue000-\uf8ff]+/u;
 /** A mark, or a word with a digit, that a text ends with. */
 const LAST = /(?:\s\S*\d\S*|[^\p{L}\ue000-\uf8ff])$/u;
 
 /** The words of a text without the marks, numbers and codes around them: where they begin and end. */
 function wordsWithin(text: string): readonly [from: number, to: number] {
-  const from = text.search(LETTER);
+  const from = Math.max(0, text.search(LETTER));
   let to = text.length;
   for (let last = LAST.exec(text); last; last = LAST.exec(text.slice(0, to))) {
     if (to - last[0].length <= from) break;
@@ -46,6 +47,9 @@ function wordsWithin(text: string): readonly [from: number, to: number] {
 
 /** Words that all begin with a capital or hold a digit. */
 const isName = (text: string) => !/(?<![\p{L}\d-])\p{Ll}/u.test(text);
+
+/** More than stands in one place of a sentence: the end of another, or a clause. */
+const isMore = (place: string) => SENTENCE.test(place) || /[;:] /.test(place);
 
 /** Several words in small letters: no name, no number. */
 const isProse = (text: string) => (text.match(/(?<!\p{L})\p{Ll}{2,}/gu)?.length ?? 0) > 2;
@@ -102,7 +106,7 @@ export function makeSpeaker(catalogue: Catalogue): Speaker {
       if (isRest && candidate.beginsOpen) continue;
       if (candidate.isGlue && text.length > GLUED) continue;
       const places = candidate.fits(text);
-      if (!places) continue;
+      if (!places || (candidate.beginsOpen && isMore(places[0] ?? ""))) continue;
       if (candidate.isGlue && !holds(places)) continue;
       return candidate.put(places.map(say));
     }
@@ -118,9 +122,20 @@ export function makeSpeaker(catalogue: Catalogue): Speaker {
   }
 
   function inPieces(text: string): string {
+    return cutBy(WIDE_CUTS, text) ?? bared(text) ?? cutBy(CUTS, text) ?? text;
+  }
+
+  /** The marks, numbers and codes around the words set aside, those before them first: a sentence may need its point. */
+  function bared(text: string): string | null {
+    const marks = MARKS.exec(text)?.[0].length ?? 0;
+    if (marks > 0 && marks < text.length) return text.slice(0, marks) + say(text.slice(marks));
     const [from, to] = wordsWithin(text);
-    if (to - from < text.length) return text.slice(0, from) + say(text.slice(from, to)) + text.slice(to);
-    for (const cut of CUTS) {
+    if (from > 0) return text.slice(0, from) + say(text.slice(from));
+    return to < text.length ? say(text.slice(0, to)) + text.slice(to) : null;
+  }
+
+  function cutBy(cuts: readonly RegExp[], text: string): string | null {
+    for (const cut of cuts) {
       const pieces = text.split(cut);
       if (pieces.length === 1) continue;
       const said = pieces.map((piece) => (piece === "" ? "" : say(piece)));
@@ -128,7 +143,7 @@ export function makeSpeaker(catalogue: Catalogue): Speaker {
       const isTorn = SOFT_CUTS.has(cut) && said.some((piece, at) => piece === pieces[at] && isProse(piece));
       return isTorn ? text : said.join("");
     }
-    return text;
+    return null;
   }
 
   return say;

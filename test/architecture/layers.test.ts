@@ -6,7 +6,7 @@ const modules = readModules("app", "lib", "seed", "prisma");
 
 /** Files that are started rather than imported. */
 const ENTRIES = [
-  ...["backup", "prepare", "restore", "start", "test"].flatMap((name) => [
+  ...["backup", "prepare", "restore", "setUp", "start", "test"].flatMap((name) => [
     `lib/launch/${name}.mjs`,
     `lib/launch/${name}.ts`,
   ]),
@@ -14,7 +14,8 @@ const ENTRIES = [
   // By solveThread.ts, as a thread.
   "lib/jobs/solveWorker.ts",
   // By instrumentation.ts, which Next calls.
-  "lib/jobs/startJobs.ts",
+  "lib/access/everyAnswer.ts",
+  "lib/jobs/startWhenReachable.ts",
   "lib/words/listen.ts",
   // By the compiler, for every element.
   "lib/words/jsx-dev-runtime.ts",

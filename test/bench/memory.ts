@@ -70,7 +70,10 @@ await live(async (life) => {
   }
   const timings = await load;
   const wrong = timings.filter(({ error }) => error !== null).length;
-  const grown = { resident: growth(samples, (one) => one.resident), heap: growth(samples, (one) => one.heap) };
+  const grown = {
+    resident: growth(samples, (one) => one.resident),
+    heap: growth(samples, (one) => one.heap),
+  };
   console.log(
     `\n${timings.length} requests, ${wrong} wrong; last third to the middle one: resident ${grown.resident.toFixed(2)}, heap ${grown.heap.toFixed(2)}, at most ${MOST_GROWTH}`,
   );

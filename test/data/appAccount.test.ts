@@ -3,7 +3,7 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { Client } from "pg";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
 import { takeIn } from "@/lib/data/archive/takeIn";
 import { database } from "@/lib/data/client";
 import { addObligation } from "@/lib/data/obligationChange";
@@ -12,6 +12,9 @@ import { asAccount, openToApplication } from "@/lib/launch/appAccount";
 import { copyTo, on } from "@/test/support/archives";
 import { type FreshDatabase, freshDatabase, workOn } from "@/test/support/database";
 import { makeTwoSites, personWith } from "@/test/support/twoSites";
+
+// Making and granting takes its time on a busy machine.
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 120_000 });
 
 const account = `ebbline_test_${randomBytes(5).toString("hex")}`;
 let made: FreshDatabase;
@@ -38,7 +41,7 @@ beforeAll(async () => {
 });
 
 afterAll(async () => {
-  await app.end();
+  await app?.end();
   await empty?.close();
   await on(made.url, (client) => client.query(`DROP OWNED BY ${account}`));
   await made.close();

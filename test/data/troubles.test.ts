@@ -75,9 +75,9 @@ test("a slow database makes a request slow and nothing else", async () => {
 });
 
 test("a disk that is full is told from everything else", async () => {
-  const full = database()
-    .$executeRawUnsafe("DO $$ BEGIN RAISE 'no room' USING ERRCODE = 'disk_full'; END $$")
-    .catch(troubleOf);
+  const full = database().$executeRaw`DO $$ BEGIN RAISE 'no room' USING ERRCODE = 'disk_full'; END $$`.catch(
+    troubleOf,
+  );
   expect(await full).toBe("full");
   expect(troubleOf(Object.assign(new Error("no room"), { code: "ENOSPC" }))).toBe("full");
   const wrong = database().$queryRaw`SELECT 1 / 0`.catch(troubleOf);

@@ -98,7 +98,7 @@ export const NOT_WORDS: Readonly<Record<string, RegExp>> = {
     /^(SELECT|INSERT|UPDATE|DELETE|WITH|FROM|WHERE|AND|OR|ORDER BY|CREATE|COPY|SET|BEGIN|LOCK|ALTER|TRUNCATE|DECLARE|FETCH|JOIN|ON|REINDEX|VACUUM|PRAGMA)\s[^a-z]*/,
   "a list of classes, or a style": /^([a-z]+(-[a-z0-9]+)+( |$))+$|^var\(|^'(self|none)'|^data:/,
   "a cookie, or a header":
-    /path=\/|^(Bearer realm|Authorization: Bearer|[A-Z][a-z]+(-[A-Z]?[A-Za-z]+)+$)|filename=/,
+    /[Pp]ath=\/|^(Bearer realm|Authorization: Bearer|[A-Z][a-z]+(-[A-Z]?[A-Za-z]+)+$)|filename=/,
   "a program": /^const \{|"\$[A-Z]+"|^-[A-Xd] |^--data/,
   "a name of a file with places": /^[a-z-]+-\{0\}[-{}0-9a-z.]*\.\{?\w+\}?$/,
   codes: /^([A-Z]{2,3} )+[A-Z]{2,3}$/,

@@ -1,10 +1,13 @@
 "use client";
 
 import { usePathname } from "next/navigation";
-import { useEffect, useState } from "react";
-import { Button, Dialog, DialogTrigger, Heading, Modal, ModalOverlay } from "react-aria-components";
+import { lazy, Suspense, useEffect, useState } from "react";
 import { HelpContent } from "@/app/_ui/shell/HelpContent";
 import type { HelpText } from "@/lib/view/help/helpText";
+
+const load = () => import("@/app/_ui/DialogPanel");
+/** Fetched when somebody comes near the button, or presses the key. */
+const DialogPanel = lazy(() => load().then((part) => ({ default: part.DialogPanel })));
 
 /** What the page is for and how to read it; `?` opens it, and it reads its words only then. */
 export function HelpButton() {
@@ -35,26 +38,31 @@ export function HelpButton() {
   }, [open, pathname]);
 
   return (
-    <DialogTrigger isOpen={open} onOpenChange={setOpen}>
-      <Button className="button" data-kind="quiet" aria-keyshortcuts="?">
+    <>
+      <button
+        type="button"
+        className="button"
+        data-kind="quiet"
+        aria-haspopup="dialog"
+        aria-keyshortcuts="?"
+        onPointerEnter={load}
+        onFocus={load}
+        onClick={() => setOpen(true)}
+      >
         Help
-      </Button>
-      <ModalOverlay className="backdrop" isDismissable>
-        <Modal className="w-full max-w-xl border border-ink-2 bg-sheet text-ink">
-          <Dialog className="max-h-[85dvh] overflow-y-auto outline-none">
-            <div className="flex items-start justify-between gap-4 border-rule border-b px-5 py-3">
-              <Heading slot="title" className="font-semibold text-xl">
-                {help?.title ?? "Help"}
-              </Heading>
-              <Button slot="close" className="button" data-kind="quiet">
-                Close
-              </Button>
-            </div>
-            <HelpContent help={help} onFollow={() => setOpen(false)} />
-          </Dialog>
-        </Modal>
-      </ModalOverlay>
-    </DialogTrigger>
+      </button>
+      {open ? (
+        <Suspense fallback={null}>
+          <DialogPanel title={help?.title ?? "Help"} wide={false} onClose={() => setOpen(false)}>
+            {(close) => (
+              <div className="max-h-[75dvh] overflow-y-auto">
+                <HelpContent help={help} onFollow={close} />
+              </div>
+            )}
+          </DialogPanel>
+        </Suspense>
+      ) : null}
+    </>
   );
 }
 

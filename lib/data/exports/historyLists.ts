@@ -8,7 +8,7 @@ import { deedWords } from "@/lib/view/audit/deedWords";
 /** What people did, in words, narrowed as the page is. */
 export const historyLists: readonly FigureList[] = [
   figureList({
-    ...{ name: "changes", title: "Changes", about: "Who changed what, when and why", page: "/audit" },
+    ...{ name: "history", title: "Changes", about: "Who changed what, when and why", page: "/audit" },
     read: (actor: Actor, { asked }) => readWholeAudit(actor, readAuditQuestion(Object.fromEntries(asked))),
     columns: [
       ["id", "id", "Id", ({ id }) => id],

@@ -11,6 +11,8 @@ const say = makeSpeaker({
   "{0} of {1}": "{0} von {1}",
   "Account of {0}": "Konto von {0}",
   "Account of {0}, signed in since {1}": "Konto von {0}, angemeldet seit {1}",
+  "{0} expected on {1} line{2}.": "{0} erwartet an {1} Anlage{2}.",
+  "{0} expected on {1} lines{2}.": "{0} erwartet an {1} Anlagen{2}.",
   "See {0} for the rows of {1}.": "Die Zeilen von {1} stehen unter {0}.",
 });
 
@@ -43,6 +45,17 @@ describe("a text in another language", () => {
     for (const text of ["Press 4", "TM-HR-010 B2", "1\u202f234.5", "", "House of Cards", "⟂"])
       expect(say(text)).toBe(text);
     expect(say("3 of 12")).toBe("3 von 12");
+  });
+
+  test("takes what may follow a word for what follows it, or for nothing, and never for more of the word", () => {
+    expect(say("7 expected on 40 lines.")).toBe("7 erwartet an 40 Anlagen.");
+    expect(say("7 expected on 1 line, 3 of 12.")).toBe("7 erwartet an 1 Anlage, 3 von 12.");
+  });
+
+  test("is no sentence of data torn by a short pattern, nor a pattern stretched over two sentences", () => {
+    for (const text of ["Second name on the check of one axis", "Motors of the second half delivered"])
+      expect(say(text)).toBe(text);
+    expect(say("Nobody knows. 3 usable of 12 counted")).toBe("Nobody knows. von 12 gezählten 3 verwendbar");
   });
 
   test("comes out the same the second time", () => {

@@ -1,3 +1,4 @@
+import "server-only";
 import { Client } from "pg";
 import { databaseUrl } from "@/lib/env";
 
