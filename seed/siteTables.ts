@@ -1,6 +1,6 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { Evidence } from "@/lib/risk/evaluation";
-import type { CostMethod } from "@/lib/view/costMethod";
+import type { CostMethod } from "@/lib/schema/costMethod";
 import type { AxisFactsRow } from "@/seed/panelTables";
 
 export interface SiteRow {

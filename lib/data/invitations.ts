@@ -31,7 +31,10 @@ const notAllowed: Refusal = {
   reason:
     "An administrator of all sites invites with any role; who runs a project invites contractors into it. Nothing was sent.",
 };
-const missing: Refusal = { code: "missing", reason: "There is no such open invitation that you may withdraw." };
+const missing: Refusal = {
+  code: "missing",
+  reason: "There is no such open invitation that you may withdraw.",
+};
 
 const rulesPeople = (actor: Actor) => scopeOf(actor.grants, "people:write") === "all";
 
@@ -94,11 +97,7 @@ export async function inviteSomebody(
 }
 
 /** Whether every role is a contractor's in a project the actor runs, with no amounts the actor does not see. */
-async function runsProjects(
-  tx: Transaction,
-  actor: Actor,
-  grants: readonly PersonGrant[],
-): Promise<boolean> {
+async function runsProjects(tx: Transaction, actor: Actor, grants: readonly PersonGrant[]): Promise<boolean> {
   const ids = grants.flatMap(({ projectId }) => projectId ?? []);
   if (ids.length !== grants.length) return false;
   const found = await tx.project.findMany({ where: { id: { in: ids } }, select: { id: true, siteId: true } });

@@ -13,7 +13,7 @@ import { atSites } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { LinePlace } from "@/lib/risk/draws/linePlace";
 import type { LineResult } from "@/lib/risk/evaluation";
-import { COST_METHODS } from "@/lib/view/costMethod";
+import { COST_METHODS } from "@/lib/schema/costMethod";
 import type { LineDossier, StoredFigures } from "@/lib/view/lineDossier";
 import { drawnLoss } from "@/lib/view/linePlace";
 import type { Line } from "@/prisma/generated/client";

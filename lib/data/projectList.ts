@@ -1,7 +1,7 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
-import { database } from "@/lib/data/client";
 import { projectsOf } from "@/lib/access/policy";
+import { database } from "@/lib/data/client";
 import { siteIds } from "@/lib/data/scope";
 import { placesOf } from "@/lib/kernel/currency";
 import type { IsoDate } from "@/lib/kernel/isoDate";

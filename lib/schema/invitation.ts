@@ -17,7 +17,11 @@ export const withdrawInvitation = z.strictObject({ invitationId: z.uuid() });
 /** What the invited hand in; no password is the company's own sign-in. */
 export const acceptInvitation = z.strictObject({
   token: z.string().min(1).max(200),
-  password: z.string().min(12, "Use at least 12 characters.").max(128, "Use at most 128 characters.").nullable(),
+  password: z
+    .string()
+    .min(12, "Use at least 12 characters.")
+    .max(128, "Use at most 128 characters.")
+    .nullable(),
 });
 
 export type InvitePerson = z.output<typeof invitePerson>;

@@ -1,8 +1,8 @@
 import { z } from "zod";
 import { isIsoDate } from "@/lib/kernel/isoDate";
+import { COST_METHODS } from "@/lib/schema/costMethod";
 import { typedNumber } from "@/lib/schema/typedNumber";
 import { why } from "@/lib/schema/why";
-import { COST_METHODS } from "@/lib/view/costMethod";
 
 const day = z.string().refine(isIsoDate, "Write a day that exists, as 2026-11-30.").nullable();
 

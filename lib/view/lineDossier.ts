@@ -12,7 +12,7 @@ import type {
   Span,
 } from "@/lib/risk/evaluation";
 import type { AssumptionChoice } from "@/lib/schema/assumptions";
-import type { CostMethod } from "@/lib/view/costMethod";
+import type { CostMethod } from "@/lib/schema/costMethod";
 import type { ControllerFacts } from "@/lib/view/lineControllers";
 import type { PlaceDossier } from "@/lib/view/linePlace";
 import type { CostStep, LineCost } from "@/lib/view/lineRanking";

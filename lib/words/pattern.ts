@@ -9,9 +9,9 @@ export interface Pattern {
   /** So few letters that it fits by chance. */
   readonly isGlue: boolean;
   /** What stands in the places of a text; null where it does not fit. */
-  fits(text: string): readonly string[] | null;
+  readonly fits: (text: string) => readonly string[] | null;
   /** The sentence of the other language with its places filled. */
-  put(places: readonly string[]): string;
+  readonly put: (places: readonly string[]) => string;
 }
 
 const GLUE_LETTERS = 8;
@@ -48,6 +48,7 @@ function wholeWords(english: string): string[] {
 
 /** A place right behind a letter holds the rest of a sentence, such as `, two of them late`, or nothing; never more of the word. */
 const endsInLetter = (part: string) => /\p{L}$/u.test(part);
+const earliestEnd = (from: number, before: string) => (endsInLetter(before) ? from : from + 1);
 const mayStand = (place: string, before: string) =>
   endsInLetter(before) ? !/^\p{L}/u.test(place) : place !== "";
 
@@ -57,21 +58,18 @@ const mayStand = (place: string, before: string) =>
  */
 function placesIn(text: string, parts: readonly string[]): readonly string[] | null {
   const plain = text.replace(/\s/g, " ");
-  const first = parts[0] ?? "";
-  const last = parts.at(-1) ?? "";
+  const [first, last] = [parts.slice(0, 1).join(""), parts.slice(-1).join("")];
   if (!plain.startsWith(first) || !plain.endsWith(last)) return null;
   const end = plain.length - last.length;
   const places: string[] = [];
-  let from = first.length;
-  let before = first;
-  for (const part of parts.slice(1, -1)) {
-    const at = plain.indexOf(part, endsInLetter(before) ? from : from + 1);
-    if (at === -1 || at + part.length > end) return null;
-    places.push(text.slice(from, at));
-    if (!mayStand(places.at(-1) ?? "", before)) return null;
-    from = at + part.length;
-    before = part;
+  let [from, before] = [first.length, first];
+  for (const part of parts.slice(1)) {
+    const isLast = places.length === parts.length - 2;
+    const at = isLast ? end : plain.indexOf(part, earliestEnd(from, before));
+    const place = text.slice(from, at);
+    if (at < from || at > end || !mayStand(place, before)) return null;
+    places.push(place);
+    [from, before] = [at + part.length, part];
   }
-  const rest = text.slice(from, Math.max(from, end));
-  return from <= end && mayStand(rest, before) ? [...places, rest] : null;
+  return places;
 }

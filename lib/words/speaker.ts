@@ -56,6 +56,99 @@ const isProse = (text: string) => (text.match(/(?<!\p{L})\p{Ll}{2,}/gu)?.length 
 
 const A_WORD = /\p{L}{2}/u;
 
+/** A catalogue at work, with what it was asked before. */
+class Interpreter {
+  readonly #patterns: ReadonlyMap<string, readonly Pattern[]>;
+  readonly #whole: ReadonlyMap<string, string>;
+  readonly #kept = new Map<string, string>();
+  /** What patterns came to, null where none fits: the places of one are asked for again by the next. */
+  readonly #fitted = new Map<string, string | null>();
+
+  constructor(catalogue: Catalogue) {
+    this.#patterns = patternsByWord(catalogue);
+    this.#whole = new Map(Object.entries(catalogue).filter(([english]) => !english.includes("{0}")));
+  }
+
+  say(text: string): string {
+    if (!A_WORD.test(text)) return text;
+    const known = this.#kept.get(text);
+    if (known !== undefined) return known;
+    const said = this.exactly(text) ?? this.byPattern(text) ?? this.inPieces(text);
+    if (this.#kept.size >= KEPT) this.#kept.clear();
+    this.#kept.set(text, said);
+    return said;
+  }
+
+  exactly(shown: string): string | null {
+    const text = shown.replace(/\s/g, " ");
+    const found = this.#whole.get(text);
+    if (found !== undefined) return found;
+    const first = text.charAt(0);
+    const lower = first.toLowerCase();
+    const small = first === lower ? undefined : this.#whole.get(lower + text.slice(1));
+    return small === undefined ? null : small.charAt(0).toUpperCase() + small.slice(1);
+  }
+
+  byPattern(text: string): string | null {
+    let said = this.#fitted.get(text);
+    if (said === undefined) {
+      said = this.putByPattern(text);
+      if (this.#fitted.size >= KEPT) this.#fitted.clear();
+      this.#fitted.set(text, said);
+    }
+    return said;
+  }
+
+  putByPattern(text: string): string | null {
+    for (const candidate of candidatesOf(text, this.#patterns)) {
+      const places = this.placesOf(candidate, text);
+      if (places) return candidate.put(places.map((place) => this.say(place)));
+    }
+    return null;
+  }
+
+  placesOf({ beginsOpen, isGlue, fits }: Pattern, text: string): readonly string[] | null {
+    // What follows a mark is the rest of a sentence, and no name a pattern could begin with.
+    if (beginsOpen && /^[\s:;,.]/u.test(text)) return null;
+    const places = isGlue && text.length > GLUED ? null : fits(text);
+    if (!places || (beginsOpen && isMore(places[0] ?? ""))) return null;
+    return isGlue && !this.holds(places) ? null : places;
+  }
+
+  /** Glue such as `of` fits many a sentence: all in its places must be numbers, names or known, and not all be names. */
+  holds(places: readonly string[]): boolean {
+    const isKnown = (place: string) =>
+      !A_WORD.test(place) || this.exactly(place) !== null || this.byPattern(place) !== null;
+    const known = places.filter(isKnown);
+    return known.length > 0 && places.every((place) => known.includes(place) || isName(place));
+  }
+
+  inPieces(text: string): string {
+    return this.cutBy(WIDE_CUTS, text) ?? this.bared(text) ?? this.cutBy(CUTS, text) ?? text;
+  }
+
+  /** The marks, numbers and codes around the words set aside, those before them first: a sentence may need its point. */
+  bared(text: string): string | null {
+    const marks = MARKS.exec(text)?.[0].length ?? 0;
+    if (marks > 0 && marks < text.length) return text.slice(0, marks) + this.say(text.slice(marks));
+    const [from, to] = wordsWithin(text);
+    if (from > 0) return text.slice(0, from) + this.say(text.slice(from));
+    return to < text.length ? this.say(text.slice(0, to)) + text.slice(to) : null;
+  }
+
+  cutBy(cuts: readonly RegExp[], text: string): string | null {
+    for (const cut of cuts) {
+      const pieces = text.split(cut);
+      if (pieces.length === 1) continue;
+      const said = pieces.map((piece) => (piece === "" ? "" : this.say(piece)));
+      // A sentence put into words by halves reads worse than one left alone.
+      const isTorn = SOFT_CUTS.has(cut) && said.some((piece, at) => piece === pieces[at] && isProse(piece));
+      return isTorn ? text : said.join("");
+    }
+    return null;
+  }
+}
+
 /**
  * A function from English to the language of a catalogue.
  *
@@ -63,90 +156,8 @@ const A_WORD = /\p{L}{2}/u;
  * stands in its places is put into words itself; else the text is taken apart at its punctuation.
  */
 export function makeSpeaker(catalogue: Catalogue): Speaker {
-  const patterns = patternsByWord(catalogue);
-  const kept = new Map<string, string>();
-  /** What patterns came to, null where none fits: the places of one are asked for again by the next. */
-  const fitted = new Map<string, string | null>();
-  const whole = new Map(Object.entries(catalogue).filter(([english]) => !english.includes("{0}")));
-
-  function say(text: string): string {
-    if (!A_WORD.test(text)) return text;
-    const known = kept.get(text);
-    if (known !== undefined) return known;
-    const said = exactly(text) ?? byPattern(text) ?? inPieces(text);
-    if (kept.size >= KEPT) kept.clear();
-    kept.set(text, said);
-    return said;
-  }
-
-  function exactly(shown: string): string | null {
-    const text = shown.replace(/\s/g, " ");
-    const found = whole.get(text);
-    if (found !== undefined) return found;
-    const first = text.charAt(0);
-    const lower = first.toLowerCase();
-    const small = first === lower ? undefined : whole.get(lower + text.slice(1));
-    return small === undefined ? null : small.charAt(0).toUpperCase() + small.slice(1);
-  }
-
-  function byPattern(text: string): string | null {
-    let said = fitted.get(text);
-    if (said === undefined) {
-      said = putByPattern(text);
-      if (fitted.size >= KEPT) fitted.clear();
-      fitted.set(text, said);
-    }
-    return said;
-  }
-
-  function putByPattern(text: string): string | null {
-    const isRest = /^[\s:;,.]/u.test(text);
-    for (const candidate of candidatesOf(text, patterns)) {
-      // What follows a mark is the rest of a sentence, and no name a pattern could begin with.
-      if (isRest && candidate.beginsOpen) continue;
-      if (candidate.isGlue && text.length > GLUED) continue;
-      const places = candidate.fits(text);
-      if (!places || (candidate.beginsOpen && isMore(places[0] ?? ""))) continue;
-      if (candidate.isGlue && !holds(places)) continue;
-      return candidate.put(places.map(say));
-    }
-    return null;
-  }
-
-  /** Glue such as `of` fits many a sentence: all in its places must be numbers, names or known, and not all be names. */
-  function holds(places: readonly string[]): boolean {
-    const isKnown = (place: string) =>
-      !A_WORD.test(place) || exactly(place) !== null || byPattern(place) !== null;
-    const known = places.filter(isKnown);
-    return known.length > 0 && places.every((place) => known.includes(place) || isName(place));
-  }
-
-  function inPieces(text: string): string {
-    return cutBy(WIDE_CUTS, text) ?? bared(text) ?? cutBy(CUTS, text) ?? text;
-  }
-
-  /** The marks, numbers and codes around the words set aside, those before them first: a sentence may need its point. */
-  function bared(text: string): string | null {
-    const marks = MARKS.exec(text)?.[0].length ?? 0;
-    if (marks > 0 && marks < text.length) return text.slice(0, marks) + say(text.slice(marks));
-    const [from, to] = wordsWithin(text);
-    if (from > 0) return text.slice(0, from) + say(text.slice(from));
-    return to < text.length ? say(text.slice(0, to)) + text.slice(to) : null;
-  }
-
-  function cutBy(cuts: readonly RegExp[], text: string): string | null {
-    for (const cut of cuts) {
-      const pieces = text.split(cut);
-      if (pieces.length === 1) continue;
-      const said = pieces.map((piece) => (piece === "" ? "" : say(piece)));
-      // A sentence put into words by halves reads worse than one left alone.
-      const isTorn = SOFT_CUTS.has(cut) && said.some((piece, at) => piece === pieces[at] && isProse(piece));
-      return isTorn ? text : said.join("");
-    }
-    return null;
-  }
-
-  return say;
+  const interpreter = new Interpreter(catalogue);
+  return (text) => interpreter.say(text);
 }
 
 /** Each pattern under the rarest of its written-out words; under "" those that have none. */
@@ -170,6 +181,7 @@ function candidatesOf(text: string, patterns: ReadonlyMap<string, readonly Patte
   const words = new Set(["", ...(text.match(/\p{L}+/gu) ?? [])]);
   const found: Pattern[] = [];
   for (const word of words)
-    for (const one of patterns.get(word) ?? []) if (one.words.every((other) => words.has(other))) found.push(one);
+    for (const one of patterns.get(word) ?? [])
+      if (one.words.every((other) => words.has(other))) found.push(one);
   return found.sort((a, b) => b.weight - a.weight);
 }

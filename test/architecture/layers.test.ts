@@ -14,6 +14,7 @@ const ENTRIES = [
   // By solveThread.ts, as a thread.
   "lib/jobs/solveWorker.ts",
   // By instrumentation.ts, which Next calls.
+  "lib/access/clientAddress.ts",
   "lib/access/everyAnswer.ts",
   "lib/jobs/startWhenReachable.ts",
   "lib/words/listen.ts",

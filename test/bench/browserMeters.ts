@@ -1,3 +1,4 @@
+import { setTimeout as pause } from "node:timers/promises";
 import type { BrowserContext, Page } from "@playwright/test";
 
 /** What a page cost a browser that had nothing of it yet. */
@@ -12,6 +13,8 @@ export interface FirstLoad {
 }
 
 const SETTLE_MS = 1500;
+/** After this every input of a deed has been painted and told. */
+const PAINTED_MS = 400;
 
 /** In the page's own words: what a compiler adds to functions is not known there. */
 const WATCH = `
@@ -65,7 +68,7 @@ export async function loadFirst(page: Page, address: string): Promise<FirstLoad>
     if (kinds.get(requestId) === "Script") bytes.script += encodedDataLength;
   });
   await page.goto(address, { waitUntil: "load" });
-  await page.waitForTimeout(SETTLE_MS);
+  await pause(SETTLE_MS);
   const { paint, shift } = await page.evaluate(() => (window as unknown as Seen).ebblineSeen);
   await session.send("Network.setCacheDisabled", { cacheDisabled: false });
   await session.detach();
@@ -82,7 +85,7 @@ export async function inputToPaint(page: Page, deed: () => Promise<void>): Promi
     (window as unknown as Seen).ebblineSeen.inputs = [];
   });
   await deed();
-  await page.waitForTimeout(400);
+  await pause(PAINTED_MS);
   const inputs = await page.evaluate(() => (window as unknown as Seen).ebblineSeen.inputs);
   return inputs.length === 0 ? null : Math.max(...inputs);
 }

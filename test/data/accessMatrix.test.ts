@@ -35,7 +35,12 @@ afterAll(async () => {
 /** Each works out the whole group, or makes files, before it writes. */
 const SLOW = [
   ...["report#giveOutReport", "review#closeThisReview", "moved#takeThisSnapshot", "plans#keepThisPlan"],
-  ...["plans#makeThisBoard", "plans/[id]#fillThisByRanking", "plans/[id]#fillThisBoard", "plans#startThisProject"],
+  ...[
+    "plans#makeThisBoard",
+    "plans/[id]#fillThisByRanking",
+    "plans/[id]#fillThisBoard",
+    "plans#startThisProject",
+  ],
 ];
 
 /**
@@ -44,7 +49,9 @@ const SLOW = [
  */
 const few = () => {
   const left = ["technician", "engineer", "approver"];
-  return visitors.filter(({ role, place }) => !left.includes(role ?? "") && !(role === "planner" && place === "other"));
+  return visitors.filter(
+    ({ role, place }) => !left.includes(role ?? "") && !(role === "planner" && place === "other"),
+  );
 };
 
 test.each(Object.entries(actions))("action %s", async (name, rule) => {

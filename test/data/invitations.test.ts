@@ -51,7 +51,9 @@ test("the invited choose a password by the link, once, and sign in with the role
   const { token, link, mailed } = await invited("new@halvenor.example");
   expect(mailed).toBe(false);
   expect(link.startsWith(`${HOME}/invitation?token=`)).toBe(true);
-  const stored = await database().accountInvitation.findFirstOrThrow({ where: { email: "new@halvenor.example" } });
+  const stored = await database().accountInvitation.findFirstOrThrow({
+    where: { email: "new@halvenor.example" },
+  });
   expect(JSON.stringify(stored)).not.toContain(token);
   const both = await Promise.all([1, 2].map(() => acceptInvitation({ token, password: PASSWORD })));
   expect(both.filter(({ ok }) => ok)).toHaveLength(1);

@@ -14,7 +14,13 @@ const newcomer = {
   email: "planner.new@halvenor.example",
   password: "twelve letters",
   grants: [
-    { role: "planner" as const, siteId: null, projectId: null, without: ["money:read" as const], endsOn: null },
+    {
+      role: "planner" as const,
+      siteId: null,
+      projectId: null,
+      without: ["money:read" as const],
+      endsOn: null,
+    },
   ],
 };
 

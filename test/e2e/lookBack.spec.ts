@@ -12,7 +12,10 @@ test("a colleague follows an address into the past, reads it, saves it, and come
   await expect(band).toContainText("Nothing can be changed while looking back.");
   await expect(page.getByText("From the records as they stood")).toBeVisible();
 
-  await page.getByRole("link", { name: /VEL-03/ }).first().click();
+  await page
+    .getByRole("link", { name: /VEL-03/ })
+    .first()
+    .click();
   await expect(page).toHaveURL(/\/lines\/VEL-03\?known=2026-05-12/);
   await expect(band).toBeVisible();
   await expect(page.getByRole("heading", { level: 1 })).toContainText("VEL-03");

@@ -112,7 +112,8 @@ export const NOT_WORDS: Readonly<Record<string, RegExp>> = {
     /^(Jan|Feb|Mar|Apr|Jun|Jul|Aug|Sep|Sept|Oct|Okt|Nov|Dec|Dez|Tsd|Mio)\.?$|^(März|Mai|Juni|Juli)$|^\{0\}(Tsd|Mio)\.$/,
   "a list of passwords, or of rights of a browser": /^123456 |^camera=/,
   "a line of classes": /^((grid|flex|inline|block|text|border|min|gap|p|mx|my)(-[a-z0-9]+)*( |$))+$/,
-  "no plural, but a state between two words": /^\{0\} (usables|unprovens|needs_repairs?|scrappeds|failuress)$/,
+  "no plural, but a state between two words":
+    /^\{0\} (usables|unprovens|needs_repairs?|scrappeds|failuress)$/,
   "a command": /^(curl|npm|npx|node) /,
 };
 

@@ -19,6 +19,16 @@ export const dropMyCalendar = action({ needs: "read", input: nothing, run: dropC
 export const setMyDigest = action({ needs: "read", input: schema.setDigest, run: setDigest });
 export const askMyDigest = action({ needs: "read", input: nothing, run: askDigest });
 export const setMyReportWish = action({ needs: "read", input: report.setReportWish, run: setReportWish });
-export const endMySession = action({ needs: "read", inProject: true, input: session.endSession, run: endSession });
-export const endMyOtherSessions = action({ needs: "read", inProject: true, input: nothing, run: endOtherSessions });
+export const endMySession = action({
+  needs: "read",
+  inProject: true,
+  input: session.endSession,
+  run: endSession,
+});
+export const endMyOtherSessions = action({
+  needs: "read",
+  inProject: true,
+  input: nothing,
+  run: endOtherSessions,
+});
 export const setMyReading = action({ needs: "read", input: reading.setReading, run: setReading });

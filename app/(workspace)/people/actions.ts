@@ -2,8 +2,8 @@
 
 import { action } from "@/lib/access/action";
 import { inviteSomebody, withdrawOne } from "@/lib/data/invitations";
-import { deliverMail } from "@/lib/jobs/deliverMail";
 import { addNewPerson, closePersonAccount, setPersonGrants } from "@/lib/data/people";
+import { deliverMail } from "@/lib/jobs/deliverMail";
 import * as invitation from "@/lib/schema/invitation";
 import { addPerson, closeAccount, setGrants } from "@/lib/schema/people";
 

@@ -1,8 +1,8 @@
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
 import { titled } from "@/app/_ui/titled";
-import { NotYours } from "@/app/(workspace)/people/_components/NotYours";
 import { InvitationTable } from "@/app/(workspace)/people/_components/InvitationTable";
+import { NotYours } from "@/app/(workspace)/people/_components/NotYours";
 import { PeopleTable } from "@/app/(workspace)/people/_components/PeopleTable";
 import { RoleGuide } from "@/app/(workspace)/people/_components/RoleGuide";
 import { signedInActor } from "@/lib/access/actor";

@@ -1,5 +1,5 @@
 import type { IsoDate } from "@/lib/kernel/isoDate";
-import type { CostMethod } from "@/lib/view/costMethod";
+import type { CostMethod } from "@/lib/schema/costMethod";
 import { LINE_NOTES, LINES, type LineSpec } from "@/seed/scenarios/showcase/lineTable";
 import { seedId } from "@/seed/seedId";
 import type { CurrencyRateRow, LineRow, SiteRow } from "@/seed/siteTables";

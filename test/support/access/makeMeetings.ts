@@ -99,5 +99,10 @@ async function makeReaches(siteId: string, userId: string) {
       ...{ invitedBy: "of a test", expiresAt: new Date(Date.now() + 86_400_000) },
     },
   });
-  return { invitationId: invitation.id, webhookId: webhook.id, deliveryId: webhook.deliveries[0]?.id, keyId: key.id };
+  return {
+    invitationId: invitation.id,
+    webhookId: webhook.id,
+    deliveryId: webhook.deliveries[0]?.id,
+    keyId: key.id,
+  };
 }

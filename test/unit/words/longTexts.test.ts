@@ -9,7 +9,9 @@ const TEXTS = [
   "1 of 2 of 3 of 4 of 5 of 6 of 7 of 8 of 9 of 10 of 11 of 12 of 13 of 14 ".repeat(100),
   "a, ".repeat(5_000),
   "(".repeat(5_000) + ")".repeat(5_000),
-  "Drive exchanged after overcurrent, part of the line from the left to the right by day 3 of 9, ".repeat(100),
+  "Drive exchanged after overcurrent, part of the line from the left to the right by day 3 of 9, ".repeat(
+    100,
+  ),
 ];
 
 test("a text of any length and make is answered in a moment, by the whole catalogue", () => {

@@ -55,7 +55,14 @@ function InviteForm({ sites, projects }: InvitePersonProps) {
   return (
     <form noValidate onSubmit={send} className="grid gap-4">
       <TextField label="Name" name="name" required autoComplete="off" error={problem("name")} />
-      <TextField label="E-mail" name="email" type="email" required autoComplete="off" error={problem("email")} />
+      <TextField
+        label="E-mail"
+        name="email"
+        type="email"
+        required
+        autoComplete="off"
+        error={problem("email")}
+      />
       <SelectField label="The link opens for" name="days" required choices={DAYS} defaultValue="7" />
       <RoleEntries {...{ sites, projects, entries, checked }} onChange={setEntries} />
       <FormMessage kind="problem">{problem("grants") ?? refusal?.reason}</FormMessage>
@@ -71,7 +78,9 @@ function InviteForm({ sites, projects }: InvitePersonProps) {
 function MadeLink({ link, mailed }: { readonly link: string; readonly mailed: boolean }) {
   return (
     <div className="grid gap-3">
-      <p>{mailed ? "The mail has left." : "No mail was sent: tell the link yourself."} It is shown this once.</p>
+      <p>
+        {mailed ? "The mail has left." : "No mail was sent: tell the link yourself."} It is shown this once.
+      </p>
       <p className="select-all break-all border border-rule-2 p-2 font-mono text-sm">{link}</p>
     </div>
   );

@@ -21,7 +21,10 @@ interface PeopleTableProps {
 /** Everybody with an account, and what can be changed about it. */
 export function PeopleTable({ people, sites, projects, ownId }: PeopleTableProps) {
   const { done, tell, undo, close } = useDone();
-  const columns = useMemo(() => personColumns({ sites, projects, ownId, tell }), [sites, projects, ownId, tell]);
+  const columns = useMemo(
+    () => personColumns({ sites, projects, ownId, tell }),
+    [sites, projects, ownId, tell],
+  );
   const message = done?.message ?? null;
   return (
     <>

@@ -17,7 +17,7 @@ import {
 } from "@/app/(workspace)/lines/[code]/_components/StepRows";
 import type { Refusal } from "@/lib/access/action";
 import type { Result } from "@/lib/kernel/result";
-import { COST_METHODS, type CostMethod } from "@/lib/view/costMethod";
+import { COST_METHODS, type CostMethod } from "@/lib/schema/costMethod";
 import { evidenceChoices } from "@/lib/view/evidence";
 import type { StoredFigures } from "@/lib/view/lineDossier";
 import type { CostStep } from "@/lib/view/lineRanking";
