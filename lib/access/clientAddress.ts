@@ -1,4 +1,5 @@
-import http, { type IncomingHttpHeaders, type IncomingMessage } from "node:http";
+import type { IncomingHttpHeaders } from "node:http";
+import { aroundRequests } from "@/lib/access/aroundRequests";
 
 /** What a proxy says of the client; anybody may write the same. */
 const SAID_BY_A_PROXY = [
@@ -13,9 +14,8 @@ export function forgetForwarded(headers: IncomingHttpHeaders): void {
 
 /** From now on no request of this process names another client address or host than its connection has. */
 export function believeConnections(): void {
-  const { emit } = http.Server.prototype;
-  http.Server.prototype.emit = function (this: http.Server, event: string | symbol, ...rest: unknown[]) {
-    if (event === "request") forgetForwarded((rest[0] as IncomingMessage).headers);
-    return Reflect.apply(emit, this, [event, ...rest]) as boolean;
-  };
+  aroundRequests(({ headers }, _, pass) => {
+    forgetForwarded(headers);
+    return pass();
+  });
 }

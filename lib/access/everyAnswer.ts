@@ -1,4 +1,5 @@
-import http, { type IncomingMessage, type ServerResponse } from "node:http";
+import type { ServerResponse } from "node:http";
+import { aroundRequests } from "@/lib/access/aroundRequests";
 import { closedPolicy } from "@/lib/access/contentPolicy";
 
 /** For a year a browser comes by https alone, once it came so (RFC 6797), and so to what lies under this name. */
@@ -30,15 +31,10 @@ function usualHeaders(path: string, isSecure: boolean): Readonly<Record<string, 
 
 /** From now on each answer of this process has the usual headers, and other methods are refused. */
 export function dressAnswers(isSecure: () => boolean): void {
-  const { emit } = http.Server.prototype;
-  http.Server.prototype.emit = function (this: http.Server, event: string | symbol, ...rest: unknown[]) {
-    if (event === "request") {
-      const [request, answer] = rest as [IncomingMessage, ServerResponse];
-      dress(answer, usualHeaders(request.url ?? "/", isSecure()));
-      if (!METHODS.includes(request.method ?? "")) return refuse(answer);
-    }
-    return Reflect.apply(emit, this, [event, ...rest]) as boolean;
-  };
+  aroundRequests((request, answer, pass) => {
+    dress(answer, usualHeaders(request.url ?? "/", isSecure()));
+    return METHODS.includes(request.method ?? "") ? pass() : refuse(answer);
+  });
 }
 
 /** Fills in at the last moment what nobody has said until then. */

@@ -57,7 +57,7 @@ function plainGrant({ endsOn, without, ...grant }: StoredGrant): PersonGrant {
 }
 
 /** Roles as rows of a person. */
-export function grantRows(userId: string, grants: readonly PersonGrant[]) {
+function grantRows(userId: string, grants: readonly PersonGrant[]) {
   return grants.map(({ endsOn, ...grant }) => ({
     ...{ ...grant, userId, endsOn: endsOn === null ? null : new Date(`${endsOn}T00:00:00Z`) },
   }));

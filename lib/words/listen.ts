@@ -1,4 +1,4 @@
-import http, { type IncomingMessage } from "node:http";
+import { aroundRequests } from "@/lib/access/aroundRequests";
 import { READER } from "@/lib/kernel/locale";
 import { catalogueOf } from "@/lib/words/catalogue";
 import { presentReader, readAs } from "@/lib/words/reading";
@@ -27,9 +27,5 @@ export function listen(): void {
   if (world[READER]) return;
   world[READER] = presentReader;
   world[SPEAKER] = presentSpeaker;
-  const { emit } = http.Server.prototype;
-  http.Server.prototype.emit = function (this: http.Server, event: string | symbol, ...rest: unknown[]) {
-    const pass = () => Reflect.apply(emit, this, [event, ...rest]) as boolean;
-    return event === "request" ? readAs(wishOf((rest[0] as IncomingMessage).headers), pass) : pass();
-  };
+  aroundRequests(({ headers }, _, pass) => readAs(wishOf(headers), pass));
 }

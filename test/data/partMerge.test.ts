@@ -202,7 +202,9 @@ describe("two parts that are one", () => {
 });
 
 /** Tables that tell what was shown, said or computed of a part, or what people said of its number. */
-const STAY = "EvaluatedPool NoticePart NumberVerdict PoolRow ReviewAction ReviewBuy Successor".split(" ");
+const STAY = "EvaluatedPool NoticePart NumberVerdict PastPool PoolRow ReviewAction ReviewBuy Successor".split(
+  " ",
+);
 
 test("every table that names a part follows a merge, or stays for a reason", async () => {
   const rows = await database().$queryRaw<{ table: string }[]>`

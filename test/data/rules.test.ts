@@ -29,6 +29,9 @@ beforeAll(async () => {
 });
 afterAll(() => fresh.close());
 
+/** What is written past the product's own changes is seen from the next data version on. */
+const raise = () => database().dataVersion.update({ where: { id: 1 }, data: { version: { increment: 1 } } });
+
 describe("before any rule is written", () => {
   test("no line is held against anything, and nothing reads as clear", async () => {
     const lines = await readStandings(engineer, { asOf });
@@ -102,9 +105,11 @@ describe("writing a rule", () => {
       Array(4).fill(["unknown"]),
     );
     await database().controller.updateMany({ where: { designation: "NOR-01-K1" }, data: { firmware: 23 } });
+    await raise();
     const [first] = (await readRanking(engineer, asOf)).lines;
     expect(first).toMatchObject({ code: "NOR-01", controllers: [{ firmware: 23, step: "raise" }] });
     await database().controller.updateMany({ data: { firmware: null } });
+    await raise();
   });
 
   test("the line's page says it: unread, so unknown", async () => {

@@ -3,46 +3,26 @@ import { database } from "@/lib/data/client";
 /** Signs and codes that only stand beside amounts. */
 const SIGNS = /€\s?\d|\b(EUR|SEK|GBP|PLN)\s\d/;
 
-/** Where amounts are stored: table and column. */
-const STORED: readonly (readonly [table: string, column: string])[] = [
-  ...([
-    ["Line", "costPerHour"],
-    ["Line", "costFixed"],
-    ["Project", "budget"],
-    ["Project", "forecast"],
-  ] as const),
-  ...([
-    ["CostEntry", "amount"],
-    ["BudgetItem", "amount"],
-    ["ChangeAmount", "amount"],
-  ] as const),
-  ...([
-    ["PlanLine", "cost"],
-    ["PlanLine", "stopLoss"],
-    ["ProjectRisk", "effectHigh"],
-  ] as const),
-  ...([
-    ["Part", "price"],
-    ["RepairOrder", "cost"],
-    ["PlanFigure", "value"],
-  ] as const),
-];
-
 /** Smaller numbers stand for much else. */
 const LEAST = 5_000;
 
 /** Every amount on record, and every loss that was worked out, as pages would hand it down. */
 export async function knownAmounts(): Promise<ReadonlySet<string>> {
-  const db = database();
-  const stored = STORED.map(([table, column]) =>
-    db.$queryRawUnsafe<{ n: number }[]>(
-      `SELECT DISTINCT "${column}"::float8 AS n FROM "${table}" WHERE abs("${column}") >= ${LEAST}`,
-    ),
-  );
-  const worked = db.$queryRaw<{ n: number }[]>`
+  const stored = database().$queryRaw<{ n: number | null }[]>`
+    SELECT unnest(ARRAY["costPerHour", "costFixed"])::float8 AS n FROM "Line"
+    UNION SELECT unnest(ARRAY["budget", "forecast"])::float8 FROM "Project"
+    UNION SELECT "amount"::float8 FROM "CostEntry"
+    UNION SELECT "amount"::float8 FROM "BudgetItem"
+    UNION SELECT "amount"::float8 FROM "ChangeAmount"
+    UNION SELECT unnest(ARRAY["cost", "stopLoss"])::float8 FROM "PlanLine"
+    UNION SELECT "effectHigh"::float8 FROM "ProjectRisk"
+    UNION SELECT "price"::float8 FROM "Part"
+    UNION SELECT "cost"::float8 FROM "RepairOrder"
+    UNION SELECT "value"::float8 FROM "PlanFigure"`;
+  const worked = database().$queryRaw<{ n: number | null }[]>`
     SELECT (jsonb_path_query("result", '$.**.mean'))::float8 AS n FROM "LineRow"`;
-  const found = (await Promise.all([...stored, worked])).flat().filter(({ n }) => Math.abs(n) >= LEAST);
-  return new Set(found.flatMap(({ n }) => [String(n), n.toFixed(2)]));
+  const found = (await Promise.all([stored, worked])).flat().flatMap(({ n }) => n ?? []);
+  return new Set(found.filter((n) => Math.abs(n) >= LEAST).flatMap((n) => [String(n), n.toFixed(2)]));
 }
 
 /** The first amount among the words of a page, with what stands beside it; null is none. */

@@ -152,8 +152,22 @@ async function makeFiles({ siteId, partId, familyId }: Where) {
       ...{ decidedBy: "of a test", decidedOn: day("2026-11-01") },
     },
   });
+  await db.sourceReading.create({
+    data: {
+      ...{ sourceId: source.id, register: "stock", version: 1, headers: "part" },
+      ...{ mapping: {}, answers: {}, changedBy: "of a test" },
+    },
+  });
   const [batchId, spareBatchId] = [await makeBatch(source.id), await makeBatch(source.id)];
   const loadedBatchId = await makeBatch(source.id, "committed");
+  const readBatchId = await makeBatch(source.id);
+  await db.importBatch.update({ where: { id: readBatchId }, data: { work: "reading", beatAt: new Date() } });
+  await db.importProblem.create({
+    data: {
+      ...{ batchId: loadedBatchId, place: 0, rowNumber: 2, severity: "error", waits: true, found: "" },
+      ...{ problem: "of a test", remedy: "of a test" },
+    },
+  });
   const alias = await db.partAlias.create({
     data: { siteId, partId, alias: "of a test", decidedBy: "of a test", decidedOn: day("2026-11-01") },
   });
@@ -202,6 +216,7 @@ async function makeFiles({ siteId, partId, familyId }: Where) {
       batchId,
       spareBatchId,
       loadedBatchId,
+      readBatchId,
       aliasId: alias.id,
       decisionId: decision.id,
     },

@@ -38,7 +38,7 @@ export const routes: Readonly<Record<string, RouteRule>> = {
   "GET /api/axes": ["read", "anybody"],
   "GET /api/example/[file]": ["register:import", "anybody", { file: "exampleFile" }],
   "GET /api/export/[name]": ["read", "anybody", { name: "listName" }, { format: "json" }],
-  "GET /api/import/pattern": ["register:import", "anybody", {}, { register: "stock" }],
+  "GET /api/import/pattern": ["register:import", "anybody", {}, { register: "events" }],
   "GET /api/last-buy": ["read", "site", {}, { decision: "decisionId" }],
   "GET /api/notices/[noticeId]": ["read", "anybody", { noticeId: "noticeId" }],
   "GET /api/plans/[id]/request": ["read", "site", { id: "planId" }],

@@ -50,12 +50,17 @@ export function sampleInput(schema: z.ZodType, known: Known, name = "input"): un
       Object.entries(shape).map(([field, inner]) => [field, sampleInput(inner, known, field)]),
     );
   if (element) return [sampleInput(element, known, singular(name))];
-  if (before && type === "pipe") return sampleInput(before, known, name);
+  if (before && type === "pipe") return textOf(schema) ?? sampleInput(before, known, name);
   if (innerType)
     return sampleInner(innerType, known, { name, without: type === "nullable" ? null : undefined });
-  for (const value of [...optionsOf(schema), ...CANDIDATES]) if (takes(schema, value)) return value;
+  const found = [...optionsOf(schema), ...CANDIDATES].find((value) => takes(schema, value));
+  if (found !== undefined || takes(schema, undefined)) return found;
   throw new Error(`nothing fits the field ${name} of type ${type}`);
 }
+
+/** A text may be read by the first part of a pipe and refused by the next, so the whole is asked. */
+const textOf = (pipe: z.ZodType) =>
+  CANDIDATES.find((value) => typeof value === "string" && takes(pipe, value));
 
 /** What may be left out is left out where nothing fits. */
 function sampleInner(

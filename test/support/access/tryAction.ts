@@ -32,14 +32,12 @@ const HELD = "held back by the test";
  */
 export async function holdWrites(): Promise<void> {
   const db = database();
-  await db.$executeRawUnsafe(`CREATE FUNCTION held_back() RETURNS trigger LANGUAGE plpgsql AS
-    $$ BEGIN RAISE EXCEPTION '${HELD}'; END $$`);
-  for (const [table, what] of [
-    ["AuditEntry", "INSERT"],
-    ["ImportBatch", "DELETE"],
-  ])
-    await db.$executeRawUnsafe(`CREATE CONSTRAINT TRIGGER held_back AFTER ${what} ON "${table}"
-      DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION held_back()`);
+  await db.$executeRaw`CREATE FUNCTION held_back() RETURNS trigger LANGUAGE plpgsql AS
+    $$ BEGIN RAISE EXCEPTION 'held back by the test'; END $$`;
+  await db.$executeRaw`CREATE CONSTRAINT TRIGGER held_back AFTER INSERT ON "AuditEntry"
+    DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION held_back()`;
+  await db.$executeRaw`CREATE CONSTRAINT TRIGGER held_back AFTER DELETE ON "ImportBatch"
+    DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION held_back()`;
 }
 
 const VERDICTS: Readonly<Record<Refusal["code"], Verdict>> = {
