@@ -191,6 +191,7 @@ test("the page says what each role may do and is accessible", async ({ page }) =
     "Engineer",
     "Approver",
     "Administrator",
+    "Contractor",
   ]);
   await expect(rowOf(page, "admin@halvenor.example")).toContainText("Your own account");
   await expectAccessible(page);

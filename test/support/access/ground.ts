@@ -39,6 +39,8 @@ const words: Known = {
     laterInstant: "2027-01-01T10:00",
     currency: "SEK",
     registerName: "stock",
+    none: [],
+    nothing: {},
     gap: "price-missing",
     newEmail: "somebody.new@halvenor.example",
     exampleFile: "VEL-axes.csv",

@@ -24,7 +24,7 @@ export const workActions: ActionRules = {
   "machines/[id]#savePlate": ["line:write", "site", { leadsLineId: "nobody" }],
   "plans#decideThisPlan": ["plan:approve", "site"],
   "plans#deleteThisPlan": ["plan:write", "site"],
-  "plans#keepThisPlan": ["plan:write", "anybody"],
+  "plans#keepThisPlan": ["plan:write", "anybody", { pinnedIn: "none", pinnedOut: "none", costs: "nothing" }],
   "plans#makeThisBoard": ["plan:write", "anybody"],
   "plans#moveThisPlan": ["plan:write", "site"],
   "plans#startThisProject": ["project:write", "site"],
