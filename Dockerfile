@@ -23,4 +23,4 @@ WORKDIR /ebbline/.next/standalone
 EXPOSE 3000
 HEALTHCHECK --interval=10s --timeout=5s --start-period=30s --retries=3 \
   CMD ["node", "-e", "fetch('http://127.0.0.1:3000/api/health').then((a)=>process.exit(a.ok?0:1),()=>process.exit(1))"]
-CMD ["node", "--max-semi-space-size=64", "server.js"]
+CMD ["node", "--max-semi-space-size=32", "--heap-growing-percent=30", "server.js"]

@@ -12,6 +12,11 @@ const HABITS: readonly Habit[] = [
   { name: "a silenced style rule", sign: /biome-ignore/ },
   { name: "a silenced type error", sign: /@ts-(ignore|expect-error|nocheck)/ },
   { name: "SQL put together from text", sign: /\$(query|execute)RawUnsafe|Prisma\.raw\(/ },
+  {
+    name: "the framework's link, whose words stay English",
+    sign: /from "next\/link"/,
+    except: /^app\/_ui\/Anchor/,
+  },
   { name: "a note of unfinished work", sign: /\b(TODO|FIXME)\b/ },
   { name: "a test that is left out or alone", sign: /\b(it|test|describe)\.(only|skip|todo|fixme)\b/ },
   { name: "a wait for no reason", sign: /waitForTimeout/ },

@@ -101,7 +101,10 @@ const AXES: readonly Input[] = [
 
 async function toggleColumns(page: Page): Promise<void> {
   await page.getByRole("button", { name: "Columns" }).first().click();
+  // The menu comes with its own script when somebody first wants it; a key before that goes nowhere.
+  await page.getByRole("menu").waitFor();
   await page.keyboard.press("Escape");
+  await page.getByRole("menu").waitFor({ state: "hidden" });
 }
 
 async function walk(page: Page): Promise<void> {

@@ -6,6 +6,7 @@ import { builtServer } from "@/lib/launch/build";
 import type { Life } from "@/lib/launch/live";
 import { freePort } from "@/lib/launch/port";
 import { Refusal } from "@/lib/launch/refusal";
+import { MEMORY } from "@/lib/launch/web";
 
 /** The built server as people use it, in a process of its own. */
 export interface ServedApp {
@@ -19,8 +20,6 @@ export interface ServedApp {
 }
 
 const READY_MS = 60_000;
-/** As `npm start` gives it. */
-const YOUNG_SPACE = "--max-semi-space-size=64";
 
 /** Starts the built server on a database; `EBBLINE_BENCH_SERVER` names another build's `server.js`. */
 export async function serveApp(databaseUrl: string, life: Life): Promise<ServedApp> {
@@ -31,7 +30,7 @@ export async function serveApp(databaseUrl: string, life: Life): Promise<ServedA
   const address = `http://127.0.0.1:${port}`;
   const [secret, metricsToken] = [randomBytes(24).toString("hex"), randomBytes(24).toString("hex")];
   const flags = (process.env.EBBLINE_BENCH_NODE_FLAGS ?? "").split(" ").filter(Boolean);
-  const server = spawn(process.execPath, [YOUNG_SPACE, ...flags, entry], {
+  const server = spawn(process.execPath, [...MEMORY, ...flags, entry], {
     cwd: dirname(entry),
     env: {
       ...process.env,

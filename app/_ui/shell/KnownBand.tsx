@@ -1,7 +1,7 @@
 "use client";
 
-import Link from "next/link";
 import { usePathname, useSearchParams } from "next/navigation";
+import { Anchor } from "@/app/_ui/Anchor";
 import { PaperKnown } from "@/app/_ui/shell/PaperKnown";
 import { KNOWN, knownWords, looksBack, readKnownAt } from "@/lib/view/knownAt";
 import { day } from "@/lib/view/time";
@@ -24,9 +24,9 @@ export function KnownBand({ keptSince }: { readonly keptSince: string | null }) 
         <p className="font-semibold text-lg">
           {looksBack(pathname) ? `As known on ${words}` : `This page shows what is known today.`}
         </p>
-        <Link href={back} prefetch={false} className="button no-print">
+        <Anchor href={back} prefetch={false} className="button no-print">
           Back to today
-        </Link>
+        </Anchor>
       </div>
       {looksBack(pathname) ? (
         <p className="measure mt-1">
