@@ -14,7 +14,7 @@ const HABITS: readonly Habit[] = [
   { name: "SQL put together from text", sign: /\$(query|execute)RawUnsafe|Prisma\.raw\(/ },
   {
     name: "the framework's link, whose words stay English",
-    sign: /from "next\/link"/,
+    sign: /import Link from "next\/link"/,
     except: /^app\/_ui\/Anchor/,
   },
   { name: "a note of unfinished work", sign: /\b(TODO|FIXME)\b/ },
