@@ -18,7 +18,11 @@ interface UserMenuProps {
 export function UserMenu({ name, role, theme, children }: UserMenuProps) {
   return (
     <PopoverButton
-      button={<span className="truncate">{name}</span>}
+      button={
+        <span translate="no" className="truncate">
+          {name}
+        </span>
+      }
       buttonLabel={`Account of ${name}`}
       buttonClass="max-w-48"
       kind="quiet"
@@ -28,7 +32,9 @@ export function UserMenu({ name, role, theme, children }: UserMenuProps) {
       {() => (
         <>
           <div>
-            <p className="font-semibold">{name}</p>
+            <p translate="no" className="font-semibold">
+              {name}
+            </p>
             <p className="text-ink-2 text-sm">{role}</p>
           </div>
           <ThemeSwitch theme={theme} />

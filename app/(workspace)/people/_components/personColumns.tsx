@@ -24,7 +24,13 @@ export function personColumns(around: Around): readonly Column<Person>[] {
   const roleLines = (person: Person) =>
     gatherRoles(person.grants).map((entry) => describeEntry(entry, codes));
   return [
-    { key: "name", header: "Name", value: (person) => person.name, filter: "text" },
+    {
+      key: "name",
+      header: "Name",
+      value: (person) => person.name,
+      cell: (person) => <span translate="no">{person.name}</span>,
+      filter: "text",
+    },
     { key: "email", header: "E-mail", value: (person) => person.email, filter: "text" },
     {
       key: "roles",
