@@ -24,7 +24,11 @@ export const workActions: ActionRules = {
   "machines/[id]#savePlate": ["line:write", "site", { leadsLineId: "nobody" }],
   "plans#decideThisPlan": ["plan:approve", "site"],
   "plans#deleteThisPlan": ["plan:write", "site"],
-  "plans#keepThisPlan": ["plan:write", "anybody", { pinnedIn: "none", pinnedOut: "none", costs: "nothing" }],
+  "plans#keepThisPlan": [
+    "plan:write",
+    "anybody",
+    { pinnedIn: "noCodes", pinnedOut: "noCodes", costs: "noCosts" },
+  ],
   "plans#makeThisBoard": ["plan:write", "anybody"],
   "plans#moveThisPlan": ["plan:write", "site"],
   "plans#startThisProject": ["project:write", "site"],
