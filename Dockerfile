@@ -15,6 +15,8 @@ RUN node lib/launch/prepare.mjs && npm prune --omit=dev && rm -rf .next/cache no
 
 FROM node:20-bookworm-slim
 ENV NODE_ENV=production NEXT_TELEMETRY_DISABLED=1 HOSTNAME=0.0.0.0 PORT=3000 EBBLINE_DATA_FOLDER=/kept
+# Longer than the proxy keeps an idle connection, so that none ends just as it is asked.
+ENV KEEP_ALIVE_TIMEOUT=75000
 # Read by anybody, written by nobody: the files stay root's and the process is not.
 COPY --from=built /ebbline /ebbline
 RUN mkdir /kept && chown node:node /kept

@@ -43,6 +43,21 @@ export async function makeEmptyDatabase(url: (name: string) => string, name: str
   }
 }
 
+/** Makes the database `name` of a server as `from` stands, to which nobody may be connected. @returns Its address. */
+export async function copyDatabase(
+  url: (name: string) => string,
+  from: string,
+  name: string,
+): Promise<string> {
+  const server = await connect(url("postgres"));
+  try {
+    await server.query(`CREATE DATABASE ${name} TEMPLATE ${from}`);
+  } finally {
+    await server.end();
+  }
+  return url(name);
+}
+
 /** Removes a database of a server, and who is connected to it. */
 export async function dropDatabase(url: (name: string) => string, name: string): Promise<void> {
   const server = await connect(url("postgres"));

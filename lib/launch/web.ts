@@ -21,6 +21,9 @@ const endWithParent = new URL("./endWithParent.mjs", import.meta.url).href;
  */
 export const MEMORY = ["--max-semi-space-size=32", "--heap-growing-percent=30"];
 
+/** Longer than a proxy or browser keeps an idle connection: who ends it first must not be the one that is asked. */
+const KEEP_OPEN_MS = 75_000;
+
 const READY_MS = 60_000;
 const STOP_MS = 8_000;
 
@@ -53,6 +56,7 @@ function environment(settings: Settings, databaseUrl: string): Record<string, st
     DATABASE_OWNER_URL: "",
     EBBLINE_DEMO: settings.demo ? "yes" : "no",
     EBBLINE_DATA_FOLDER: stateFolder,
+    KEEP_ALIVE_TIMEOUT: String(KEEP_OPEN_MS),
     BETTER_AUTH_SECRET: secret(),
     BETTER_AUTH_URL: settings.address,
     BETTER_AUTH_TRUSTED_ORIGINS: [

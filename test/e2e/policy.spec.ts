@@ -15,6 +15,9 @@ test("a page runs no script but its own, in no frame, with a policy made for eac
   expect(one).toMatch(/^[\w+/]{22}==$/);
   expect(one).not.toBe(other);
 
+  const refused = page.waitForEvent("console", (message) =>
+    message.text().includes("Content Security Policy"),
+  );
   // As text of a stranger would run that a page took for its own markup.
   await page.evaluate(() => {
     document.body.insertAdjacentHTML(
@@ -22,9 +25,6 @@ test("a page runs no script but its own, in no frame, with a policy made for eac
       `<img src="data:," alt="" onerror="document.title = 'ran'">`,
     );
   });
-  const refused = page.waitForEvent("console", (message) =>
-    message.text().includes("Content Security Policy"),
-  );
   await page.evaluate(() => {
     document.body.lastElementChild?.dispatchEvent(new Event("error"));
   });

@@ -67,7 +67,7 @@ class Person {
 
   async load(): Promise<void> {
     await this.click(this.page.getByRole("button", { name: /^Load \d/ }));
-    await expect(this.page.getByText(/^Loaded on /)).toBeVisible({ timeout: 30_000 });
+    await expect(this.page.getByText(/^Loaded on /)).toBeVisible({ timeout: 60_000 });
   }
 }
 

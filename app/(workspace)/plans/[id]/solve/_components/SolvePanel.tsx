@@ -20,7 +20,7 @@ interface SolvePanelProps {
 }
 
 const ASK_AGAIN_MS = 2_000;
-const LIMITS = [60, 180, 600];
+const LIMITS = [20, 60, 180, 600];
 const STEPS = {
   reading: "reading what is on record",
   model: "solving the model",
@@ -64,7 +64,7 @@ export function SolvePanel({ planId, version, writes, latest }: SolvePanelProps)
             >
               {LIMITS.map((limit) => (
                 <option key={limit} value={limit}>
-                  {limit / 60} min
+                  {limit < 60 ? `${limit} s` : `${limit / 60} min`}
                 </option>
               ))}
             </select>
