@@ -1,7 +1,7 @@
 import "server-only";
 import { z } from "zod";
 import type { Actor } from "@/lib/access/actor";
-import { maySomewhere } from "@/lib/access/policy";
+import { maySomewhere, seesAmounts } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
 import type { EvaluationMark } from "@/lib/data/group/evaluationMark";
@@ -9,6 +9,7 @@ import { monthsStored } from "@/lib/data/group/evaluationRows";
 import { loadInstalled } from "@/lib/data/group/loadInstalled";
 import { loadLeaving } from "@/lib/data/group/loadLeaving";
 import { loadPoolsOf } from "@/lib/data/group/loadPools";
+import { placesOf } from "@/lib/data/group/placesOf";
 import { siteIds } from "@/lib/data/scope";
 import { priceInEuro, toldPrice } from "@/lib/data/stock/partPrice";
 import { addDays, type IsoDate } from "@/lib/kernel/isoDate";
@@ -17,6 +18,7 @@ import { leavingByPool } from "@/lib/risk/leavingByPool";
 import { piecesAhead } from "@/lib/risk/shelfAdditions";
 import { withLeaves } from "@/lib/risk/withLeaves";
 import { type CoverFacts, type CoverLadder, comingByDay, coverLadder } from "@/lib/view/coverLadder";
+import { Prisma } from "@/prisma/generated/client";
 
 const DAYS_PER_YEAR = 365.25;
 
@@ -41,11 +43,12 @@ async function laddersOf(
   partIds: readonly string[] | null,
 ): Promise<CoverLadder[]> {
   const mark = await currentEvaluation(asOf);
-  const [stored, losses, installed, leaves, rates] = await Promise.all([
+  const leaves = await loadLeaving(database(), asOf);
+  const leftLines = [...new Set(leaves.map(({ lineId }) => lineId))];
+  const [stored, losses, installed, rates] = await Promise.all([
     findPools(mark.id, partIds),
     readShortages(actor, mark.id, partIds),
-    loadInstalled(database(), asOf),
-    loadLeaving(database(), asOf),
+    loadInstalled(database(), asOf, leftLines),
     database().currencyRate.findMany({ select: { currency: true, perEuro: true } }),
   ]);
   const ids = stored.map(({ partId }) => partId);
@@ -58,6 +61,7 @@ async function laddersOf(
       leaving: leavingByPool({ asOf, installed: withLeaves(installed, leaves), ...nothing }),
     },
     perEuro: new Map(rates.map(({ currency, perEuro }) => [currency, perEuro.toNumber()])),
+    tellsPrices: seesAmounts(actor.grants),
   };
   return stored.flatMap((row) => {
     const pool = inputs.get(row.partId);
@@ -83,20 +87,25 @@ function findPools(evaluationId: string, partIds: readonly string[] | null) {
   });
 }
 
-/** EUR a year lost for want of a spare, by part, over the actor's lines with a cost per hour. */
+/** EUR a year lost for want of a spare, by part, over the lines with a cost per hour whose amounts the actor sees. */
 async function readShortages(
   actor: Actor,
   evaluationId: string,
   partIds: readonly string[] | null,
 ): Promise<ReadonlyMap<string, number>> {
-  const ids = siteIds(actor, "read")?.in ?? null;
+  const ids = siteIds(actor, "money:read")?.in ?? null;
+  // Lines that hold none of the parts need not be opened.
+  const own = partIds
+    ? Prisma.sql`AND pool ->> 'poolId' = ANY(${partIds}::text[]) AND e."lineId" IN (
+        SELECT m."lineId" FROM "Position" p JOIN "Machine" m ON m."id" = p."machineId"
+        WHERE p."id" IN (${placesOf(partIds)}))`
+    : Prisma.empty;
   const rows = await database().$queryRaw<{ partId: string; loss: number }[]>`
     SELECT pool ->> 'poolId' AS "partId", sum((pool ->> 'shortageLoss')::float8) AS "loss"
     FROM "EvaluatedLine" e
     JOIN "Line" l ON l."id" = e."lineId"
     CROSS JOIN LATERAL jsonb_array_elements(e."result"::jsonb -> 'pools') AS pool
-    WHERE e."evaluationId" = ${evaluationId}::uuid AND pool ->> 'shortageLoss' IS NOT NULL
-      AND (${partIds}::text[] IS NULL OR pool ->> 'poolId' = ANY(${partIds}::text[]))
+    WHERE e."evaluationId" = ${evaluationId}::uuid AND pool ->> 'shortageLoss' IS NOT NULL ${own}
       AND (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
     GROUP BY 1`;
   return new Map(rows.map(({ partId, loss }) => [partId, loss]));
@@ -107,12 +116,14 @@ interface Basis {
   readonly losses: ReadonlyMap<string, number>;
   readonly leaving: ReturnType<typeof leavingByPool>;
   readonly perEuro: ReadonlyMap<string, number>;
+  /** A price is the group's, so it is told to whom every amount is. */
+  readonly tellsPrices: boolean;
 }
 
 function factsOf(
   { partId, part, noSpareByMonth }: StoredRow,
   { pool, figures }: { readonly pool: PoolInput; readonly figures: PoolFigures },
-  { mark: { asOf, assumptions }, losses, leaving: byPool, perEuro }: Basis,
+  { mark: { asOf, assumptions }, losses, leaving: byPool, perEuro, tellsPrices }: Basis,
 ): CoverFacts {
   const leaving = byPool.get(partId) ?? [];
   const { stage, installed, book, usable, removalsPerYear, noSpare, depletionP50, depletionP80 } = figures;
@@ -128,6 +139,7 @@ function factsOf(
       })),
     ),
     shortageLoss: losses.get(partId) ?? null,
-    ...{ price: toldPrice(part), priceEuro: priceInEuro(part, perEuro) },
+    price: tellsPrices ? toldPrice(part) : null,
+    priceEuro: tellsPrices ? priceInEuro(part, perEuro) : null,
   };
 }

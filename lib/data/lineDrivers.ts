@@ -1,11 +1,10 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
-import { loadExperience } from "@/lib/data/group/loadExperience";
 import { siteIds } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { LifecycleDates } from "@/lib/lifecycle/supplyStage";
-import type { ExperienceInput, ItemClass, LinePoolResult, PoolFigures } from "@/lib/risk/evaluation";
+import type { ItemClass, LinePoolResult, PoolFigures } from "@/lib/risk/evaluation";
 import type { Driver, DriverPart, DriverPool } from "@/lib/view/lineDossier";
 import { partLabel } from "@/lib/view/linePart";
 
@@ -25,17 +24,9 @@ interface PartRow extends LifecycleDates, Omit<DriverPart, "dates"> {
 
 /** The pools of a line with their parts, dates and stock, those that cost most first. */
 export async function readLineDrivers(actor: Actor, question: DriverQuestion): Promise<Driver[]> {
-  const { siteId, asOf, pools } = question;
-  const [rows, experience] = await Promise.all([
-    readParts(actor, question),
-    loadExperience(database(), asOf, { siteId, poolIds: pools.map(({ poolId }) => poolId) }),
-  ]);
-  const parts = new Map(rows.map((row) => [row.id, row]));
-  const seenHere = new Map(experience.map((seen) => [seen.poolId, seen]));
-  const drivers = pools.map((pool) => ({
-    ...driverOf(pool, parts.get(pool.poolId), siteId),
-    atSite: countedIn(seenHere.get(pool.poolId)),
-  }));
+  const { siteId, pools } = question;
+  const parts = new Map((await readParts(actor, question)).map((row) => [row.id, row]));
+  const drivers = pools.map((pool) => driverOf(pool, parts.get(pool.poolId), siteId));
   return drivers.sort((a, b) => lossOf(b) - lossOf(a) || b.share - a.share);
 }
 
@@ -43,15 +34,7 @@ function lossOf({ baseLoss, shortageLoss }: LinePoolResult): number {
   return baseLoss === null || shortageLoss === null ? 0 : baseLoss + shortageLoss;
 }
 
-function countedIn(seen: ExperienceInput | undefined): Driver["atSite"] {
-  return {
-    failures: seen?.failures ?? 0,
-    removals: seen?.removals ?? 0,
-    unitYears: seen?.unitYears ?? 0,
-  };
-}
-
-function driverOf(own: LinePoolResult, row: PartRow | undefined, siteId: string): Omit<Driver, "atSite"> {
+function driverOf(own: LinePoolResult, row: PartRow | undefined, siteId: string): Driver {
   const label = partLabel(own.poolId, row?.number);
   if (!row) {
     const itemClass = own.poolId.slice(own.poolId.indexOf(":") + 1) as ItemClass;

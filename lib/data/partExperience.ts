@@ -3,9 +3,9 @@ import type { Actor } from "@/lib/access/actor";
 import { maySomewhere } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { assumptionsInUse } from "@/lib/data/group/assumptionsInUse";
+import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
 import { WINDOW_YEARS } from "@/lib/data/group/loadExperience";
 import {
-  loadPartCounts,
   loadPartMarks,
   loadPartService,
   type PartMark,
@@ -17,6 +17,7 @@ import { sites } from "@/lib/data/scope";
 import { addMonths } from "@/lib/kernel/isoDate";
 import { rateTrend } from "@/lib/reliability/rateTrend";
 import { serviceTime } from "@/lib/reliability/serviceTime";
+import type { PoolFigures } from "@/lib/risk/evaluation";
 import type { KindTrend, PartCounts, PartExperience, SiteCounts } from "@/lib/view/partExperience";
 
 type ExperienceQuestion = Pick<PartQuestion, "partId" | "asOf">;
@@ -59,7 +60,8 @@ export async function readPartExperience(
   };
 }
 
-const isSomething = ({ removals, unitYears }: SiteCounts) => removals > 0 || unitYears > 0;
+const isSomething = ({ removals, unitYears }: Pick<SiteCounts, "removals" | "unitYears">) =>
+  removals > 0 || unitYears > 0;
 
 function countsAt(ids: readonly string[], marks: readonly PartMark[], service: readonly PartService[]) {
   const own = marks.filter(({ siteId }) => ids.includes(siteId));
@@ -88,14 +90,19 @@ async function readFamilyCounts(
   { partId, asOf }: ExperienceQuestion,
 ): Promise<readonly PartCounts[] | null> {
   if (!maySomewhere(actor.grants, "read")) return null;
-  const parts = await database().part.findMany({
-    where: { family: { parts: { some: { id: partId } } } },
-    select: { id: true, number: true },
+  const family = { parts: { some: { id: partId } } };
+  if ((await database().family.count({ where: family })) === 0) return null;
+  const { id } = await currentEvaluation(asOf);
+  const pools = await database().evaluatedPool.findMany({
+    where: { evaluationId: id, part: { family } },
+    select: { result: true, part: { select: { id: true, number: true } } },
+    orderBy: { part: { number: "asc" } },
   });
-  if (parts.length === 0) return null;
-  const numbers = new Map(parts.map(({ id, number }) => [id, number]));
-  const counts = await loadPartCounts(database(), { partIds: [...numbers.keys()], asOf });
-  return counts
-    .map(({ partId: id, ...counted }) => ({ id, number: numbers.get(id) ?? id, ...counted }))
-    .sort((a, b) => (a.number < b.number ? -1 : 1));
+  return pools
+    .map(({ part, result }) => countsOf(part, result as unknown as PoolFigures))
+    .filter(isSomething);
+}
+
+function countsOf(part: Pick<PartCounts, "id" | "number">, { removal, failure }: PoolFigures): PartCounts {
+  return { ...part, removals: removal.events, failures: failure.events, unitYears: removal.unitYears };
 }

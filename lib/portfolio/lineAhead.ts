@@ -38,8 +38,9 @@ export interface LineLossAhead {
 
 function onLine({ line, evaluated, ground }: LineAhead, result: PoolResult): Omit<PoolOnLine, "units"> {
   const { pool } = evaluated.get(result.poolId) as EvaluatedPool;
-  const failure = ground.rates.failureAt(pool, line.siteId);
-  return { result, failure, times: ground.timesOf(pool, result) };
+  const { rates } = ground;
+  const here = { atSite: rates.seenAt(pool, line.siteId), failure: rates.failureAt(pool, line.siteId) };
+  return { ...here, result, times: ground.timesOf(pool, result) };
 }
 
 function lossOf(line: LineInput, pools: readonly PoolOnLine[], assumptions: Assumptions): number {

@@ -5,7 +5,7 @@ import { kendallTauB } from "@/lib/risk/rankAgreement";
 import { type EvaluatedPool, evaluateLine, evaluatePool, type Ground, groundOf } from "@/lib/risk/stages";
 
 /** Name of this way of computing; goes with every stored result and changes when a figure may. */
-export const ENGINE = "ebbline-3";
+export const ENGINE = "ebbline-4";
 
 function requireOwnIds(name: string, list: readonly { readonly id: string }[]): void {
   if (new Set(list.map(({ id }) => id)).size !== list.length)

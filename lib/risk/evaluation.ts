@@ -95,13 +95,17 @@ export interface StandbyInput {
   readonly needed: number;
 }
 
-/** Counted experience of one pool at one site, events of one common cause counted once. */
-export interface ExperienceInput {
-  readonly poolId: string;
-  readonly siteId: string;
+/** What was counted of a pool, events of one common cause once. */
+export interface Experience {
   readonly removals: number;
   readonly failures: number;
   readonly unitYears: number;
+}
+
+/** Counted experience of one pool at one site. */
+export interface ExperienceInput extends Experience {
+  readonly poolId: string;
+  readonly siteId: string;
 }
 
 /** Stops of one class, summed. */
@@ -205,6 +209,8 @@ export interface StandInResult extends StandbyInput {
 export interface LinePoolResult {
   readonly poolId: string;
   readonly units: number;
+  /** Counted of the pool at the line's site: its failure rate here rests on it. */
+  readonly atSite: Experience;
   /** Failures of these units a year. */
   readonly failuresPerYear: number;
   /** Share of them that stop the line, in [0, 1]; below 1 where other machines can stand in. */

@@ -1,7 +1,14 @@
 import { borrow, borrowAndCount, type Counted } from "@/lib/reliability/borrow";
 import { type GammaRate, rateInterval } from "@/lib/reliability/rate";
 import type { Assumptions } from "@/lib/risk/assumptions";
-import type { ExperienceInput, GroupInput, PoolInput, RateResult, Span } from "@/lib/risk/evaluation";
+import type {
+  Experience,
+  ExperienceInput,
+  GroupInput,
+  PoolInput,
+  RateResult,
+  Span,
+} from "@/lib/risk/evaluation";
 
 /** Removals drive the demand for spares, failures the stops; the two are never mixed. */
 type Kind = "removals" | "failures";
@@ -12,6 +19,8 @@ const NOTHING: ExperienceInput = { poolId: "", siteId: "", removals: 0, failures
 export interface GroupRates {
   removal(pool: PoolInput): RateResult;
   failure(pool: PoolInput): RateResult;
+  /** What was counted of a pool at one site. */
+  seenAt(pool: PoolInput, siteId: string): Experience;
   /** Failure rate of a pool's units at one site. */
   failureAt(pool: PoolInput, siteId: string): Span;
   /** What is believed of that rate. */
@@ -98,6 +107,10 @@ export function groupRates(input: GroupInput, assumptions: Assumptions): GroupRa
     removal: (pool) => result(pool, "removals"),
     failure: (pool) => result(pool, "failures"),
     failureBelief,
+    seenAt: (pool, siteId) => {
+      const { removals, failures, unitYears } = bySite.get(siteKey(pool.id, siteId)) ?? NOTHING;
+      return { removals, failures, unitYears };
+    },
     failureAt: (pool, siteId) => {
       const key = siteKey(pool.id, siteId);
       const known = memo.get(key);

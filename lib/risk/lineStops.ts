@@ -1,4 +1,11 @@
-import type { LineInput, LinePoolResult, PoolResult, Span, StandInResult } from "@/lib/risk/evaluation";
+import type {
+  Experience,
+  LineInput,
+  LinePoolResult,
+  PoolResult,
+  Span,
+  StandInResult,
+} from "@/lib/risk/evaluation";
 import { type ExpectedStop, expectedStop, type StopCostTerms } from "@/lib/risk/expectedStopCost";
 import type { InstalledHere } from "@/lib/risk/installedByLine";
 import type { RestorationTimes } from "@/lib/risk/restorationTimes";
@@ -7,6 +14,8 @@ import { stopShares } from "@/lib/risk/stopShares";
 /** One pool as the line meets it. */
 export interface PoolOnLine extends Pick<InstalledHere, "units"> {
   readonly result: PoolResult;
+  /** Counted at the line's site. */
+  readonly atSite: Experience;
   /** Failures per unit-year at the line's site. */
   readonly failure: Span;
   readonly times: RestorationTimes;
@@ -21,6 +30,7 @@ export type PoolStops = Pick<
   LinePoolResult,
   | "poolId"
   | "units"
+  | "atSite"
   | "failuresPerYear"
   | "stopShare"
   | "noSpare"
@@ -84,7 +94,7 @@ function visitOf(line: LineInput, pool: PoolOnLine, transferHours: number): Visi
 }
 
 function stopsOf(
-  { result, units, failure }: PoolOnLine,
+  { result, units, atSite, failure }: PoolOnLine,
   { hours, costs }: Visit,
   stopShare: number,
 ): PoolStops {
@@ -93,7 +103,7 @@ function stopsOf(
   const stops = failuresPerYear * stopShare;
   const parts = ({ hoursBeyond, stepChances }: ExpectedStop) => ({ hoursBeyond, stepChances });
   return {
-    ...{ poolId: result.poolId, units, failuresPerYear, stopShare, noSpare },
+    ...{ poolId: result.poolId, units, atSite, failuresPerYear, stopShare, noSpare },
     hoursWithSpare: hours.withSpare,
     hoursWithoutSpare: hours.withoutSpare,
     costWithSpare: costs?.withSpare.cost ?? null,

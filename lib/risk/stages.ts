@@ -73,7 +73,8 @@ export function evaluateLine(
   const used = [...(installed.get(line.id) ?? [])].map(([poolId, here]) => {
     const { pool, result, best } = pools.get(poolId) as EvaluatedPool;
     const failure = rates.failureAt(pool, line.siteId);
-    const on: PoolOnLine = { ...here, result, failure, times: timesOf(pool, result) };
+    const atSite = rates.seenAt(pool, line.siteId);
+    const on: PoolOnLine = { ...here, result, atSite, failure, times: timesOf(pool, result) };
     return { on, best: best === result ? on : { ...on, result: best, times: timesOf(pool, best) } };
   });
   return lineLoss(line, {

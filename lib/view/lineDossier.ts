@@ -71,8 +71,6 @@ export interface Driver extends LinePoolResult {
   readonly itemClass: ItemClass;
   readonly part: DriverPart | null;
   readonly pool: DriverPool | null;
-  /** Counted at the line's site in the last five years. */
-  readonly atSite: { readonly failures: number; readonly removals: number; readonly unitYears: number };
 }
 
 /** An item in its place. */
@@ -168,6 +166,8 @@ export interface LineDossier {
   /** Set of assumptions the figures were computed with, and its values. */
   readonly assumptionSet: AssumptionChoice;
   readonly assumptions: Assumptions;
+  /** Whether amounts are shown to the reader; where not, all of them read as not known. */
+  readonly showsAmounts: boolean;
   readonly id: string;
   readonly code: string;
   readonly name: string;

@@ -2,7 +2,6 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { loadExperience } from "@/lib/data/group/loadExperience";
-import { loadPartCounts } from "@/lib/data/group/partRecords";
 import { readLine } from "@/lib/data/line";
 import { readPart } from "@/lib/data/part";
 import { readPartExperience } from "@/lib/data/partExperience";
@@ -108,17 +107,24 @@ describe("the records behind a rate", () => {
     expect(part?.pool?.failure.events).toBe(4);
   });
 
-  it("count as the experience of the group does, part by part", async () => {
+  it("count as the experience of the group does, part by part and at a line's site", async () => {
     const all = await loadExperience(database(), asOf);
-    const counts = await loadPartCounts(database(), { partIds: [group.partId, group.successorId], asOf });
-    expect(counts).toHaveLength(2);
-    for (const { partId, removals, failures, unitYears } of counts) {
-      const own = all.filter(({ poolId }) => poolId === partId);
+    const { family } = await read(everywhere);
+    expect(family?.map(({ id }) => id)).toContain(group.partId);
+    for (const { id, removals, failures, unitYears } of family ?? []) {
+      const own = all.filter(({ poolId }) => poolId === id);
       const sum = (key: "removals" | "failures" | "unitYears") =>
         own.reduce((total, one) => total + one[key], 0);
       expect([removals, failures]).toEqual([sum("removals"), sum("failures")]);
       expect(unitYears).toBeCloseTo(sum("unitYears"), 9);
     }
+    const line = await readLine(everywhere, { code: "NOR-01", asOf });
+    const atNorth = all.find(({ poolId, siteId }) => poolId === group.partId && siteId === group.north);
+    expect(line?.drivers.find(({ poolId }) => poolId === group.partId)?.atSite).toEqual({
+      removals: atNorth?.removals,
+      failures: atNorth?.failures,
+      unitYears: atNorth?.unitYears,
+    });
   });
 
   it("build the rate of the evaluation level by level", async () => {

@@ -70,6 +70,7 @@ function playedLoss(chosen: readonly number[], seed: number): number {
       return {
         ...here,
         result,
+        atSite: ground.rates.seenAt(pool, line.siteId),
         failure: ground.rates.failureAt(pool, line.siteId),
         times: ground.timesOf(pool, result),
       };

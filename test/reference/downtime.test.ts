@@ -56,6 +56,7 @@ test("mean restoration of a line is weighted by failures: 14.29, not 18.33 (MIL-
     return {
       result: { ...first, poolId: `p${i}`, noSpare: never, usableBySite: {}, usable: 0 },
       units: 1,
+      atSite: { removals: 0, failures: 0, unitYears: 0 },
       failure: { mean: rate, low: rate, high: rate },
       times: { withSpare: time, withoutSpare: time, hoursWithSpare: hours, hoursWithoutSpare: hours },
     };

@@ -18,8 +18,12 @@ import { ENGINE } from "@/lib/risk/evaluate";
 
 const LONGEST_EVALUATION_MS = 120_000;
 
-/** The last evaluation this process computed; kept over hot reloads. */
-const kept = globalThis as typeof globalThis & { ebblineGroup?: WarmGroup };
+const kept = globalThis as typeof globalThis & {
+  /** The last evaluation this process computed; kept over hot reloads. */
+  ebblineGroup?: WarmGroup;
+  /** Those this process computes right now, by day. */
+  ebblineUnderWay?: Map<IsoDate, Promise<EvaluationMark>>;
+};
 
 /**
  * The evaluation of the group at a day on the data and with the assumptions in use now, computed when nobody has yet.
@@ -30,8 +34,29 @@ const kept = globalThis as typeof globalThis & { ebblineGroup?: WarmGroup };
  */
 export async function currentEvaluation(asOf: IsoDate): Promise<EvaluationMark> {
   if (lookedBackTo() !== null) return pastEvaluation(asOf);
-  const known = await stored(database(), asOf);
-  if (known) return known;
+  for (;;) {
+    const known = await stored(database(), asOf);
+    if (known) return known;
+    const other = underWay().get(asOf);
+    if (!other) return begin(asOf);
+    // It may have begun on older data; and what it fails of is told to who began it.
+    await other.catch(() => undefined);
+  }
+}
+
+function underWay(): Map<IsoDate, Promise<EvaluationMark>> {
+  kept.ebblineUnderWay ??= new Map();
+  return kept.ebblineUnderWay;
+}
+
+/** Computes for all who wait in this process: each of them in a transaction of its own would leave none to the rest. */
+function begin(asOf: IsoDate): Promise<EvaluationMark> {
+  const run = computeAlone(asOf).finally(() => underWay().delete(asOf));
+  underWay().set(asOf, run);
+  return run;
+}
+
+async function computeAlone(asOf: IsoDate): Promise<EvaluationMark> {
   const found = await database().$transaction(
     async (tx) => {
       await holdData(tx);

@@ -1,34 +1,17 @@
 import "server-only";
 import type { Transaction } from "@/lib/data/change";
-import { placesOf } from "@/lib/data/group/placesOf";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { ExperienceInput, RestorationInput } from "@/lib/risk/evaluation";
-import { isUnidentified } from "@/lib/risk/poolOutlook";
-import { Prisma } from "@/prisma/generated/client";
 
 /** Years of records that count as experience; older ones describe a younger machine. */
 export const WINDOW_YEARS = 5;
-
-/** Some pools at one site. */
-export interface PoolsAtSite {
-  readonly siteId: string;
-  readonly poolIds: readonly string[];
-}
 
 /**
  * Removals, failures and unit-years of each pool at each site in the years before the day.
  *
  * A place counts until it or its machine was retired. Events of one common cause count once. A removal whose cause is not recorded counts as a failure.
- *
- * @param only Pools and site to count; all of the group when left out.
  */
-export async function loadExperience(
-  tx: Transaction,
-  asOf: IsoDate,
-  only?: PoolsAtSite,
-): Promise<ExperienceInput[]> {
-  const [siteId, poolIds] = [only?.siteId ?? null, only?.poolIds ?? null];
-  const { place, event } = only ? mayCount(only.poolIds) : { place: Prisma.empty, event: Prisma.empty };
+export function loadExperience(tx: Transaction, asOf: IsoDate): Promise<ExperienceInput[]> {
   return tx.$queryRaw<ExperienceInput[]>`
     WITH span AS NOT MATERIALIZED (
       SELECT ${asOf}::date AS "until", (${asOf}::date - make_interval(years => ${WINDOW_YEARS}::int))::date AS "since"
@@ -45,7 +28,6 @@ export async function loadExperience(
       LEFT JOIN "Axis" a ON a."id" = p."axisId"
       LEFT JOIN "Placement" pl ON pl."positionId" = p."id"
       LEFT JOIN "Unit" u ON u."id" = pl."unitId"
-      WHERE (${siteId}::uuid IS NULL OR l."siteId" = ${siteId}::uuid) ${place}
     ), happened AS (
       SELECT e."siteId", e."kind", e."commonCause", coalesce(e."partId", u."partId", p."partId") AS "partId",
         CASE WHEN coalesce(e."partId", u."partId", p."partId") IS NULL
@@ -58,7 +40,6 @@ export async function loadExperience(
         AND daterange(pl."fromOn", pl."untilOn", '(]') @> e."happenedAt"::date
       LEFT JOIN "Unit" u ON u."id" = pl."unitId"
       WHERE e."setAside" IS NULL AND e."happenedAt" >= span."since" AND e."happenedAt" < span."until" + 1
-        AND (${siteId}::uuid IS NULL OR e."siteId" = ${siteId}::uuid) ${event}
     ), causes AS (
       SELECT "partId", "unread", "siteId", "commonCause", count(*) AS "removals",
         count(*) FILTER (WHERE "kind" <> 'no_fault_found') AS "failures"
@@ -77,19 +58,7 @@ export async function loadExperience(
       coalesce(counted."failures", 0)::int AS "failures",
       coalesce(exposed."years", 0)::float8 AS "unitYears"
     FROM exposed FULL JOIN counted USING ("poolId", "siteId")
-    WHERE ${poolIds}::text[] IS NULL OR "poolId" = ANY(${poolIds}::text[])
     ORDER BY 1, 2`;
-}
-
-/** Conditions on a place `p` and an event `e`: one of the pools may count it, so that the rest need not be looked at. */
-function mayCount(poolIds: readonly string[]) {
-  const partIds = poolIds.filter((id) => !isUnidentified(id));
-  const unread = partIds.length < poolIds.length;
-  const unreadPlaces = Prisma.sql`UNION SELECT "id" FROM "Position" WHERE "partId" IS NULL`;
-  return {
-    place: Prisma.sql`AND p."id" IN (${placesOf(partIds)} ${unread ? unreadPlaces : Prisma.empty})`,
-    event: Prisma.sql`AND (e."partId" IS NULL OR e."partId" = ANY(${partIds}::uuid[]))`,
-  };
 }
 
 /**

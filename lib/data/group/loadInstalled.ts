@@ -3,6 +3,7 @@ import type { Transaction } from "@/lib/data/change";
 import { inService, machineInService } from "@/lib/data/quality/inService";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { InstalledInput } from "@/lib/risk/evaluation";
+import { Prisma } from "@/prisma/generated/client";
 
 interface InstalledRow extends Omit<InstalledInput, "standby"> {
   readonly machineId: string | null;
@@ -17,15 +18,22 @@ interface InstalledRow extends Omit<InstalledInput, "standby"> {
  *
  * Machines of a group that hang on one motion network or share a controller fall together: they stand in for nobody and
  * are in series with the rest of the line, and the line needs as many as before of those that are left.
+ *
+ * @param lineIds Lines that are asked about; all of the group when left out.
  */
-export async function loadInstalled(tx: Transaction, asOf: IsoDate): Promise<InstalledInput[]> {
+export async function loadInstalled(
+  tx: Transaction,
+  asOf: IsoDate,
+  lineIds?: readonly string[],
+): Promise<InstalledInput[]> {
+  const here = lineIds ? Prisma.sql`AND m."lineId" = ANY(${lineIds}::uuid[])` : Prisma.empty;
   const rows = await tx.$queryRaw<InstalledRow[]>`
     WITH marked AS (
       SELECT m."id", m."lineId", m."code", m."standbyGroup" AS "group", m."standbyNeeded" AS "needed", m."controllerId",
         array(SELECT DISTINCT a."networkId" FROM "Axis" a WHERE a."machineId" = m."id" AND a."networkId" IS NOT NULL)
           AS "networks"
       FROM "Machine" m
-      WHERE m."standbyGroup" IS NOT NULL AND ${machineInService(asOf)}
+      WHERE m."standbyGroup" IS NOT NULL AND ${machineInService(asOf)} ${here}
     ), apart AS (
       SELECT one.* FROM marked one WHERE NOT EXISTS (
         SELECT 1 FROM marked other
@@ -42,7 +50,7 @@ export async function loadInstalled(tx: Transaction, asOf: IsoDate): Promise<Ins
       LEFT JOIN "Placement" pl ON pl."positionId" = p."id"
         AND daterange(pl."fromOn", pl."untilOn") @> ${asOf}::date
       LEFT JOIN "Unit" u ON u."id" = pl."unitId"
-      WHERE ${inService(asOf)}
+      WHERE ${inService(asOf)} ${here}
       GROUP BY 1, 2, 3, 4, 5, 6
     )
     SELECT "lineId"::text AS "lineId", coalesce("partId"::text, 'unidentified:' || "unread"::text) AS "poolId",

@@ -96,31 +96,3 @@ export function loadPartService(
     FROM (${serviceOfParts({ partIds: [partId], asOf })}) own
     GROUP BY 1, 2, 3 ORDER BY 1, 2, 3`;
 }
-
-/** What one part of a family counted at all sites. */
-export interface PartCount {
-  readonly partId: string;
-  readonly removals: number;
-  readonly failures: number;
-  readonly unitYears: number;
-}
-
-/** What each of some parts counted at all sites; one without events and time in service is left out. */
-export function loadPartCounts(tx: Transaction, question: RecordsQuestion): Promise<PartCount[]> {
-  return tx.$queryRaw<PartCount[]>`
-    WITH marks AS (
-      SELECT own."partId", bool_or(e."kind" <> 'no_fault_found') AS "failed"
-      FROM (${eventsOfParts(question)}) own
-      JOIN "Event" e ON e."id" = own."id"
-      WHERE e."setAside" IS NULL
-      GROUP BY own."partId", e."siteId", ${markOf}
-    ), counted AS (
-      SELECT "partId", count(*) AS "removals", count(*) FILTER (WHERE "failed") AS "failures" FROM marks GROUP BY 1
-    ), exposed AS (
-      SELECT "partId", sum("untilDay" - "fromDay") / 365.25 AS "years"
-      FROM (${serviceOfParts(question)}) service GROUP BY 1
-    )
-    SELECT "partId"::text AS "partId", coalesce("removals", 0)::int AS "removals",
-      coalesce("failures", 0)::int AS "failures", coalesce("years", 0)::float8 AS "unitYears"
-    FROM counted FULL JOIN exposed USING ("partId") ORDER BY 1`;
-}

@@ -18,6 +18,7 @@ const times = {
 const oak: PoolOnLine = {
   result: { ...oakResult, noSpare: { mean: 0.4, low: 0.2, high: 0.7 } },
   units: 10,
+  atSite: { removals: 31, failures: 25, unitYears: 500 },
   failure: { mean: 0.05, low: 0.03, high: 0.08 },
   times,
 };

@@ -81,7 +81,6 @@ function driverOf(result: GroupResult, poolId: string): Driver {
   const pool = result.pools.find((one) => one.poolId === poolId);
   if (!own || !pool) throw new Error(`no pool ${poolId}`);
   const itemClass = poolId === "drive" ? "drive" : "motor";
-  const seen = input.experience.find((one) => one.poolId === poolId && one.siteId === "here");
   const none = { book: 0, usable: 0 };
   return {
     ...own,
@@ -89,7 +88,6 @@ function driverOf(result: GroupResult, poolId: string): Driver {
     itemClass,
     part: null,
     pool: poolId === "drive" ? { ...pool, here: pool.usableBySite.here ?? none, elsewhere: none } : null,
-    atSite: seen ?? { failures: 0, removals: 0, unitYears: 0 },
   };
 }
 
