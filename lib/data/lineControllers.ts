@@ -23,23 +23,20 @@ export async function readLineControllers(
 ): Promise<Map<string, ControllerFacts[]>> {
   const ids = siteIds(actor, "read")?.in ?? null;
   const rows = await database().$queryRaw<ControllerRow[]>`
-      WITH counted AS (
-        SELECT a."machineId", count(*) AS "axes"
-        FROM "Axis" a
-        JOIN "Machine" m ON m."id" = a."machineId"
-        JOIN "Line" l ON l."id" = m."lineId"
-        WHERE (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
-        GROUP BY a."machineId"
-      )
-      SELECT m."lineId"::text AS "lineId", c."designation", c."model", c."firmware", c."firmwareRaw",
-        c."memoryPercent"::float8 AS "memoryPercent", coalesce(sum(counted."axes"), 0)::int AS "axes"
+    WITH counted AS (
+      SELECT "machineId", count(*) AS "axes" FROM "Axis" GROUP BY 1
+    ), driven AS (
+      SELECT m."lineId", m."controllerId", coalesce(sum(counted."axes"), 0)::int AS "axes"
       FROM "Machine" m
       JOIN "Line" l ON l."id" = m."lineId"
-      JOIN "Controller" c ON c."id" = m."controllerId"
       LEFT JOIN counted ON counted."machineId" = m."id"
-      WHERE (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
-      GROUP BY m."lineId", c."id", c."designation", c."model", c."firmware", c."firmwareRaw", c."memoryPercent"
-      ORDER BY m."lineId", c."designation"`;
+      WHERE m."controllerId" IS NOT NULL AND (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
+      GROUP BY 1, 2
+    )
+    SELECT driven."lineId"::text AS "lineId", c."designation", c."model", c."firmware", c."firmwareRaw",
+      c."memoryPercent"::float8 AS "memoryPercent", driven."axes"
+    FROM driven JOIN "Controller" c ON c."id" = driven."controllerId"
+    ORDER BY driven."lineId", c."designation"`;
   const byLine = new Map<string, ControllerFacts[]>();
   for (const { lineId, firmwareRaw, ...facts } of rows) {
     const level = parseFirmwareLevel(firmwareRaw ?? facts.firmware?.toString() ?? null);

@@ -18,18 +18,23 @@ interface EventRow extends Omit<LineEvent, "part"> {
   readonly partNumber: string | null;
 }
 
-/** Ids of the events that name the line, a machine of it or a place on one; which of them counts is for the reader. */
-function eventsThatName(lineId: string): Prisma.Sql {
+/**
+ * Ids of the events of the window that name the line, a machine of it or a place on one; which of them counts is for
+ * the reader.
+ */
+function eventsThatName({ lineId, asOf }: HistoryQuestion): Prisma.Sql {
+  const inWindow = Prisma.sql`named."happenedAt" < ${asOf}::date + 1
+    AND named."happenedAt" >= ${asOf}::date - make_interval(years => ${WINDOW_YEARS}::int)`;
   return Prisma.sql`
-    SELECT "id" FROM "Event" WHERE "lineId" = ${lineId}::uuid
+    SELECT named."id" FROM "Event" named WHERE named."lineId" = ${lineId}::uuid AND ${inWindow}
     UNION
     SELECT named."id" FROM "Machine" m JOIN "Event" named ON named."machineId" = m."id"
-    WHERE m."lineId" = ${lineId}::uuid
+    WHERE m."lineId" = ${lineId}::uuid AND ${inWindow}
     UNION
     SELECT named."id" FROM "Machine" m
     JOIN "Position" p ON p."machineId" = m."id"
     JOIN "Event" named ON named."positionId" = p."id"
-    WHERE m."lineId" = ${lineId}::uuid`;
+    WHERE m."lineId" = ${lineId}::uuid AND ${inWindow}`;
 }
 
 /** Events of a line in the five years before the day, newest first, those that do not count among them. */
@@ -51,11 +56,9 @@ export async function readLineEvents(actor: Actor, { lineId, asOf }: HistoryQues
     LEFT JOIN "Machine" pm ON pm."id" = p."machineId"
     LEFT JOIN "Axis" a ON a."id" = p."axisId"
     LEFT JOIN "Part" part ON part."id" = e."partId"
-    WHERE e."id" IN (${eventsThatName(lineId)})
+    WHERE e."id" IN (${eventsThatName({ lineId, asOf })})
       AND coalesce(e."lineId", m."lineId", pm."lineId") = ${lineId}::uuid
       AND (${ids}::uuid[] IS NULL OR e."siteId" = ANY(${ids}::uuid[]))
-      AND e."happenedAt" < ${asOf}::date + 1
-      AND e."happenedAt" >= ${asOf}::date - make_interval(years => ${WINDOW_YEARS}::int)
     ORDER BY e."happenedAt" DESC, e."reference"`;
   return rows.map(({ partId, partNumber, ...event }) => ({
     ...event,

@@ -7,9 +7,9 @@ import { readLineControllers } from "@/lib/data/lineControllers";
 import { readLineCosts } from "@/lib/data/lineCost";
 import { readRankedPlaces } from "@/lib/data/linePlaces";
 import { readObligations } from "@/lib/data/obligations";
-import { unknownCost, withShownAmounts } from "@/lib/data/rankingAmounts";
+import { withShownAmounts } from "@/lib/data/rankingAmounts";
 import { readRulesInForce } from "@/lib/data/rules";
-import { atSites, siteIds } from "@/lib/data/scope";
+import { siteIds } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { Rule } from "@/lib/retrofit/compatibility/facts";
 import type { LinePlace } from "@/lib/risk/draws/linePlace";
@@ -17,10 +17,17 @@ import type { LineResult } from "@/lib/risk/evaluation";
 import { partLabel } from "@/lib/view/linePart";
 import { drawnLoss } from "@/lib/view/linePlace";
 import type { RankedLine, Ranking } from "@/lib/view/lineRanking";
+import { UNKNOWN_COST } from "@/lib/view/lineWithoutAmounts";
 import { isNear } from "@/lib/view/obligation";
 
-const evaluated = { lineId: true, rankByLoss: true, rankByScore: true, result: true, place: true } as const;
-const line = { siteId: true, code: true, name: true, site: { select: { code: true, name: true } } } as const;
+/** A line as it was evaluated, without its parts. */
+interface EvaluatedRow extends Pick<RankedLine, "code" | "name" | "siteCode" | "siteName"> {
+  readonly lineId: string;
+  readonly rankByLoss: number | null;
+  readonly rankByScore: number;
+  readonly result: Omit<LineResult, "pools">;
+  readonly place: LinePlace | null;
+}
 
 /** Lines without their duties, which may change while no figure does. */
 type FiguredLine = Omit<RankedLine, "duties">;
@@ -74,47 +81,48 @@ function keptFigures(actor: Actor, evaluationId: string, rules: readonly Rule[])
 
 async function readFigures(actor: Actor, evaluationId: string, rules: readonly Rule[]): Promise<Figured> {
   const [rows, groupLines, controllers, costs, totals] = await Promise.all([
-    database().evaluatedLine.findMany({
-      where: { evaluationId, line: atSites(actor, "read") },
-      orderBy: { line: { code: "asc" } },
-      select: { ...evaluated, line: { select: line } },
-    }),
+    readEvaluated(actor, evaluationId),
     database().evaluatedLine.count({ where: { evaluationId } }),
     readLineControllers(actor, rules),
     readLineCosts(actor),
     readDrawnTotals(actor, evaluationId),
   ]);
-  const results = rows.map((row) => row.result as unknown as LineResult);
-  const drawn = rows.map((row) => row.place as unknown as LinePlace | null);
   const [parts, places] = await Promise.all([
-    readPartNames(results),
+    readPartNames(rows.map(({ result }) => result)),
     readRankedPlaces(
       actor,
-      drawn.filter((place) => place !== null),
+      rows.flatMap(({ place }) => place ?? []),
     ),
   ]);
-  const lines = rows.map((row, i): FiguredLine => {
-    const result = results[i] as LineResult;
-    return {
-      id: row.lineId,
-      code: row.line.code,
-      name: row.line.name,
-      siteCode: row.line.site.code,
-      siteName: row.line.site.name,
-      rankByLoss: row.rankByLoss,
-      rankByScore: row.rankByScore,
-      place: places.get(row.lineId) ?? null,
+  const lines = rows.map(
+    ({ lineId, result, place, ...row }): FiguredLine => ({
+      id: lineId,
+      ...row,
+      place: places.get(lineId) ?? null,
       ...figuresOf(result),
-      stopLoss: drawnLoss(result.stopLoss, drawn[i] ?? null),
+      stopLoss: drawnLoss(result.stopLoss, place),
       depletionPart: depletionPartOf(result, parts),
-      cost: costs.get(row.lineId) ?? unknownCost,
-      controllers: controllers.get(row.lineId) ?? [],
-    };
-  });
+      cost: costs.get(lineId) ?? UNKNOWN_COST,
+      controllers: controllers.get(lineId) ?? [],
+    }),
+  );
   return { groupLines, totals, lines };
 }
 
-function figuresOf(result: LineResult) {
+/** The parts of a line are nine tenths of it, and only its own page shows them. */
+function readEvaluated(actor: Actor, evaluationId: string): Promise<EvaluatedRow[]> {
+  const ids = siteIds(actor, "read")?.in ?? null;
+  return database().$queryRaw<EvaluatedRow[]>`
+    SELECT e."lineId"::text AS "lineId", l."code", l."name", s."code" AS "siteCode", s."name" AS "siteName",
+      e."rankByLoss", e."rankByScore", e."result" - 'pools' AS "result", e."place"
+    FROM "EvaluatedLine" e
+    JOIN "Line" l ON l."id" = e."lineId"
+    JOIN "Site" s ON s."id" = l."siteId"
+    WHERE e."evaluationId" = ${evaluationId}::uuid AND (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
+    ORDER BY l."code"`;
+}
+
+function figuresOf(result: EvaluatedRow["result"]) {
   const { score, scoreParts, stopLoss, baseLoss, shortageLoss, stopsPerYear } = result;
   const { depletionP80, worstStage, assumed } = result;
   const figures = { score, scoreParts, stopLoss, baseLoss, shortageLoss, stopsPerYear };
@@ -122,7 +130,7 @@ function figuresOf(result: LineResult) {
 }
 
 function depletionPartOf(
-  { depletionPoolId }: LineResult,
+  { depletionPoolId }: EvaluatedRow["result"],
   parts: ReadonlyMap<string, string>,
 ): RankedLine["depletionPart"] {
   if (depletionPoolId === null) return null;
@@ -130,7 +138,7 @@ function depletionPartOf(
   return { id: number === undefined ? null : depletionPoolId, label: partLabel(depletionPoolId, number) };
 }
 
-async function readPartNames(results: readonly LineResult[]): Promise<Map<string, string>> {
+async function readPartNames(results: readonly EvaluatedRow["result"][]): Promise<Map<string, string>> {
   const ids = results
     .map((result) => result.depletionPoolId)
     .filter((id) => id !== null && !id.startsWith("unidentified:")) as string[];
