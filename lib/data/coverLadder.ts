@@ -5,7 +5,6 @@ import { maySomewhere, seesAmounts } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
 import type { EvaluationMark } from "@/lib/data/group/evaluationMark";
-import { monthsStored } from "@/lib/data/group/evaluationRows";
 import { loadInstalled } from "@/lib/data/group/loadInstalled";
 import { loadLeaving } from "@/lib/data/group/loadLeaving";
 import { loadPoolsOf } from "@/lib/data/group/loadPools";
@@ -14,6 +13,7 @@ import { siteIds } from "@/lib/data/scope";
 import { priceInEuro, toldPrice } from "@/lib/data/stock/partPrice";
 import { addDays, type IsoDate } from "@/lib/kernel/isoDate";
 import type { PoolFigures, PoolInput } from "@/lib/risk/evaluation";
+import { monthsStored } from "@/lib/risk/evaluationRows";
 import { leavingByPool } from "@/lib/risk/leavingByPool";
 import { piecesAhead } from "@/lib/risk/shelfAdditions";
 import { withLeaves } from "@/lib/risk/withLeaves";
@@ -95,17 +95,19 @@ async function readShortages(
 ): Promise<ReadonlyMap<string, number>> {
   const ids = siteIds(actor, "money:read")?.in ?? null;
   // Lines that hold none of the parts need not be opened.
-  const own = partIds
-    ? Prisma.sql`AND pool ->> 'poolId' = ANY(${partIds}::text[]) AND e."lineId" IN (
-        SELECT m."lineId" FROM "Position" p JOIN "Machine" m ON m."id" = p."machineId"
-        WHERE p."id" IN (${placesOf(partIds)}))`
-    : Prisma.empty;
+  const opened = partIds
+    ? Prisma.sql`SELECT DISTINCT m."lineId" FROM "Position" p JOIN "Machine" m ON m."id" = p."machineId"
+        WHERE p."id" IN (${placesOf(partIds)})`
+    : Prisma.sql`SELECT "id" AS "lineId" FROM "Line"`;
   const rows = await database().$queryRaw<{ partId: string; loss: number }[]>`
+    WITH opened AS MATERIALIZED (${opened})
     SELECT pool ->> 'poolId' AS "partId", sum((pool ->> 'shortageLoss')::float8) AS "loss"
-    FROM "EvaluatedLine" e
-    JOIN "Line" l ON l."id" = e."lineId"
+    FROM opened
+    JOIN "Line" l ON l."id" = opened."lineId"
+    JOIN "EvaluatedLine" e ON e."lineId" = opened."lineId" AND e."evaluationId" = ${evaluationId}::uuid
     CROSS JOIN LATERAL jsonb_array_elements(e."result"::jsonb -> 'pools') AS pool
-    WHERE e."evaluationId" = ${evaluationId}::uuid AND pool ->> 'shortageLoss' IS NOT NULL ${own}
+    WHERE pool ->> 'shortageLoss' IS NOT NULL
+      AND (${partIds}::text[] IS NULL OR pool ->> 'poolId' = ANY(${partIds}::text[]))
       AND (${ids}::uuid[] IS NULL OR l."siteId" = ANY(${ids}::uuid[]))
     GROUP BY 1`;
   return new Map(rows.map(({ partId, loss }) => [partId, loss]));

@@ -4,7 +4,6 @@ import type { Actor } from "@/lib/access/actor";
 import { maySomewhere, seesAmounts } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
-import { monthsStored } from "@/lib/data/group/evaluationRows";
 import { readPartFacts } from "@/lib/data/partFacts";
 import { readPartPlaces } from "@/lib/data/partPlaces";
 import { countRepairsElsewhere, readPartRepairs } from "@/lib/data/partRepairs";
@@ -13,6 +12,7 @@ import { siteIds } from "@/lib/data/scope";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { supplyStage } from "@/lib/lifecycle/supplyStage";
 import type { PoolFigures } from "@/lib/risk/evaluation";
+import { monthsStored } from "@/lib/risk/evaluationRows";
 import type { Elsewhere, PartDossier, PartName, PartPool } from "@/lib/view/partDossier";
 import type { Prisma } from "@/prisma/generated/client";
 

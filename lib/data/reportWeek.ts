@@ -2,13 +2,13 @@ import "server-only";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
-import { seedOf } from "@/lib/data/group/evaluateGroup";
 import { readReviewActions } from "@/lib/data/reviewActions";
 import { readReviewBuys } from "@/lib/data/reviewBuys";
 import { readReviewFigures } from "@/lib/data/reviewFigures";
 import { atOneSite, atSites } from "@/lib/data/scope";
 import type { SiteName } from "@/lib/data/siteNames";
 import { addDays, type IsoDate } from "@/lib/kernel/isoDate";
+import { seedOf } from "@/lib/risk/evaluateGroup";
 import { assumptionSetName } from "@/lib/view/assumptionSet";
 import type { WeekInput } from "@/lib/view/reportWeek";
 

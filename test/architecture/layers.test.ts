@@ -13,6 +13,8 @@ const ENTRIES = [
   "lib/launch/packagesReport.ts",
   // By solveThread.ts, as a thread.
   "lib/jobs/solveWorker.ts",
+  // By evaluationThread.ts, as a thread.
+  "lib/jobs/evaluationWorker.ts",
   // By instrumentation.ts, which Next calls.
   "lib/access/clientAddress.ts",
   "lib/access/everyAnswer.ts",

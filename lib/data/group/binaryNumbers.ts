@@ -13,15 +13,15 @@ const BYTES_A_NUMBER = 12;
  *
  * Source: PostgreSQL's `array_recv` and `float8recv`, from memory; a data test reads them back.
  */
-export function binaryNumbers(numbers: readonly number[]): Buffer {
+export function binaryNumbers(numbers: ArrayLike<number>): Buffer {
   const out = Buffer.allocUnsafe(HEADER_BYTES + numbers.length * BYTES_A_NUMBER);
   [1, 0, FLOAT8, numbers.length, 1].forEach((value, i) => {
     out.writeInt32BE(value, i * 4);
   });
   let at = HEADER_BYTES;
-  for (const value of numbers) {
+  for (let i = 0; i < numbers.length; i++) {
     out.writeInt32BE(8, at);
-    out.writeDoubleBE(value, at + 4);
+    out.writeDoubleBE(numbers[i] as number, at + 4);
     at += BYTES_A_NUMBER;
   }
   return out;

@@ -4,14 +4,13 @@ import { holdData, type Transaction } from "@/lib/data/change";
 import { database, presentDatabase } from "@/lib/data/client";
 import { assumptionsInUse } from "@/lib/data/group/assumptionsInUse";
 import { dropStale, markStale } from "@/lib/data/group/dropStale";
-import { evaluateGroup } from "@/lib/data/group/evaluateGroup";
 import { type EvaluationMark, ways } from "@/lib/data/group/evaluationMark";
-import { poolsToStore } from "@/lib/data/group/evaluationRows";
 import { loadGroupInput } from "@/lib/data/group/loadGroupInput";
 import { pastEvaluation } from "@/lib/data/group/pastEvaluation";
 import { stepEvaluation, type Wanted, type WarmGroup } from "@/lib/data/group/stepEvaluation";
 import { storeWhole } from "@/lib/data/group/storeEvaluation";
 import { lookedBackTo } from "@/lib/data/lookBack";
+import { evaluator } from "@/lib/jobs/evaluator";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { watchEvaluation } from "@/lib/metrics/meters";
 import { ENGINE } from "@/lib/risk/evaluate";
@@ -64,7 +63,7 @@ async function computeAlone(asOf: IsoDate): Promise<EvaluationMark> {
     },
     { timeout: LONGEST_EVALUATION_MS, maxWait: LONGEST_EVALUATION_MS },
   );
-  if (!("group" in found)) return found;
+  if (!("held" in found)) return found;
   // Only what is committed may be started from.
   kept.ebblineGroup = found;
   return { id: found.id, asOf, dataVersion: Number(found.dataVersion), ...ways(found.set) };
@@ -86,8 +85,8 @@ export async function warmUp(): Promise<void> {
       });
       const set = await assumptionsInUse(tx);
       await tx.$executeRaw`SET LOCAL work_mem = '64MB'`;
-      const group = evaluateGroup(await loadGroupInput(tx, asOf), set);
-      return { id: mark.id, rowsId, asOf, dataVersion, set, group };
+      const { held } = await evaluator().whole(await loadGroupInput(tx, asOf), set.values);
+      return { id: mark.id, rowsId, asOf, dataVersion, set, held };
     },
     // One state of the records, however long reading them takes.
     { isolationLevel: "RepeatableRead", timeout: LONGEST_EVALUATION_MS, maxWait: LONGEST_EVALUATION_MS },
@@ -116,13 +115,9 @@ async function compute(tx: Transaction, asOf: IsoDate): Promise<WarmGroup> {
 async function computeWhole(tx: Transaction, wanted: Wanted): Promise<WarmGroup> {
   // The default spills the sums of a million records to disk.
   await tx.$executeRaw`SET LOCAL work_mem = '64MB'`;
-  const group = evaluateGroup(await loadGroupInput(tx, wanted.asOf), wanted.set);
+  const { held, rows } = await evaluator().whole(await loadGroupInput(tx, wanted.asOf), wanted.set.values);
   await markStale(tx, wanted.dataVersion);
-  const id = await storeWhole(
-    tx,
-    { ...wanted, totals: group.drawn.totals },
-    { lines: group.lines, pools: poolsToStore(group.staged.result.pools) },
-  );
+  const id = await storeWhole(tx, wanted, rows);
   await dropStale(tx, id);
-  return { ...wanted, id, rowsId: id, group };
+  return { ...wanted, id, rowsId: id, held };
 }

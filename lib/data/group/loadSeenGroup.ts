@@ -2,10 +2,10 @@ import "server-only";
 import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
 import type { EvaluationMark } from "@/lib/data/group/evaluationMark";
-import { monthsStored } from "@/lib/data/group/evaluationRows";
 import { loadGroupInput } from "@/lib/data/group/loadGroupInput";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { GroupInput, LineResult, PoolFigures, Span } from "@/lib/risk/evaluation";
+import { monthsStored } from "@/lib/risk/evaluationRows";
 import { type GroupByPool, groupByPool, type SeenPool } from "@/lib/risk/poolSites";
 import { groundOf } from "@/lib/risk/stages";
 

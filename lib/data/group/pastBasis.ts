@@ -5,8 +5,8 @@ import { ENGINE } from "@/lib/risk/evaluate";
 
 /** What an evaluation of earlier knowledge is computed from; the same key is the same content. */
 export type PastBasis =
-  | { readonly kind: "records"; readonly key: string; readonly keptSince: string | null }
-  | { readonly kind: "snapshot"; readonly key: string; readonly id: string; readonly keptSince: string };
+  | { readonly kind: "records"; readonly key: string }
+  | { readonly kind: "snapshot"; readonly key: string; readonly id: string };
 
 /**
  * The rows as they stood, named by the last thing recorded until then; where the look goes back before former rows
@@ -14,19 +14,18 @@ export type PastBasis =
  */
 export async function pastBasis(asOf: IsoDate): Promise<PastBasis> {
   const [row] = await database().$queryRaw<
-    { last: string | null; keptSince: string | null; before: boolean; snapshotId: string | null }[]
+    { last: string | null; before: boolean; snapshotId: string | null }[]
   >`
     SELECT to_char(greatest(
         (SELECT max("at") FROM "RowPast" WHERE "at" <= known_at()),
         (SELECT max("at") FROM "RowBirth" WHERE "at" <= known_at())
       ) AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.US') AS "last",
-      to_char(k."at" AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"') AS "keptSince",
       coalesce(known_at() < k."at", false) AS "before", s."id"::text AS "snapshotId"
     FROM (SELECT 1) one
     LEFT JOIN "KeptSince" k ON true
     LEFT JOIN "Snapshot" s ON s."asOf" = ${asOf}::date AND s."engine" = ${ENGINE}`;
-  const { last = null, keptSince = null, before = false, snapshotId = null } = row ?? {};
-  if (before && keptSince !== null && snapshotId !== null)
-    return { kind: "snapshot", key: `snapshot ${snapshotId}`, id: snapshotId, keptSince };
-  return { kind: "records", key: `records ${last ?? "none"}`, keptSince };
+  const { last = null, before = false, snapshotId = null } = row ?? {};
+  if (before && snapshotId !== null)
+    return { kind: "snapshot", key: `snapshot ${snapshotId}`, id: snapshotId };
+  return { kind: "records", key: `records ${last ?? "none"}` };
 }

@@ -2,16 +2,16 @@ import "server-only";
 import type { Transaction } from "@/lib/data/change";
 import { database, presentDatabase } from "@/lib/data/client";
 import { assumptionsInUse, type SetInUse, storedAssumptions } from "@/lib/data/group/assumptionsInUse";
-import { evaluateGroup } from "@/lib/data/group/evaluateGroup";
 import { type EvaluationMark, ways } from "@/lib/data/group/evaluationMark";
-import { poolsToStore } from "@/lib/data/group/evaluationRows";
 import { loadGroupInput } from "@/lib/data/group/loadGroupInput";
 import { type PastBasis, pastBasis } from "@/lib/data/group/pastBasis";
 import { thaw } from "@/lib/data/group/snapshotBytes";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { watchEvaluation } from "@/lib/metrics/meters";
 import { ENGINE } from "@/lib/risk/evaluate";
+import { evaluateGroup } from "@/lib/risk/evaluateGroup";
 import type { GroupInput } from "@/lib/risk/evaluation";
+import { poolsToStore } from "@/lib/risk/evaluationRows";
 import type { Prisma } from "@/prisma/generated/client";
 
 const LONGEST_MS = 120_000;
@@ -71,7 +71,7 @@ async function compute(tx: Transaction, asOf: IsoDate, basis: PastBasis): Promis
     ...{ isolationLevel: "RepeatableRead", timeout: LONGEST_MS, maxWait: LONGEST_MS },
   });
   const { input, set, dataVersion } = read;
-  const group = await watchEvaluation("whole", async () => evaluateGroup(input, set));
+  const group = await watchEvaluation("whole", async () => evaluateGroup(input, set.values));
   const { id } = await tx.pastEvaluation.create({
     data: {
       ...{ asOf: dateOf(asOf), basis: basis.key, dataVersion, engine: ENGINE },

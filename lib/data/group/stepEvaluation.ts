@@ -2,10 +2,9 @@ import "server-only";
 import type { Transaction } from "@/lib/data/change";
 import type { SetInUse } from "@/lib/data/group/assumptionsInUse";
 import { dropStale, markStale } from "@/lib/data/group/dropStale";
-import { type EvaluatedGroup, reevaluateGroup } from "@/lib/data/group/evaluateGroup";
-import { type LineToStore, poolsToStore } from "@/lib/data/group/evaluationRows";
 import { loadPoolsOf } from "@/lib/data/group/loadPools";
-import { type ChangedLine, storeStep } from "@/lib/data/group/storeEvaluation";
+import { storeStep } from "@/lib/data/group/storeEvaluation";
+import { evaluator, type Held } from "@/lib/jobs/evaluator";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { PoolInput } from "@/lib/risk/evaluation";
 
@@ -16,7 +15,7 @@ export interface WarmGroup {
   readonly asOf: IsoDate;
   readonly dataVersion: bigint;
   readonly set: SetInUse;
-  readonly group: EvaluatedGroup;
+  readonly held: Held;
 }
 
 /** What is asked for: data of which version, with which assumptions. */
@@ -40,20 +39,12 @@ export async function stepEvaluation(
   if (warm.asOf !== wanted.asOf || !isSameSet(warm.set, wanted.set)) return null;
   const changed = await loadChanged(tx, warm, wanted);
   if (changed === null || !(await isStored(tx, warm))) return null;
-  const others = await writtenSince(tx, warm);
-  const group = reevaluateGroup(warm.group, changed);
+  const computed = await evaluator().step(warm.held, { changed, others: await writtenSince(tx, warm) });
+  if (!computed) return null;
   await markStale(tx, wanted.dataVersion);
-  const id = await storeStep(
-    tx,
-    { ...wanted, totals: group.drawn.totals },
-    {
-      rowsId: warm.rowsId,
-      lines: changedLines(warm.group.lines, group.lines, others),
-      pools: poolsToStore(changed.flatMap((pool) => group.staged.pools.get(pool.id)?.result ?? [])),
-    },
-  );
+  const id = await storeStep(tx, wanted, { ...computed.rows, rowsId: warm.rowsId });
   await dropStale(tx, warm.rowsId);
-  return { ...wanted, id, rowsId: warm.rowsId, group };
+  return { ...wanted, id, rowsId: warm.rowsId, held: computed.held };
 }
 
 function isSameSet(a: SetInUse, b: SetInUse): boolean {
@@ -69,9 +60,7 @@ async function loadChanged(tx: Transaction, warm: WarmGroup, wanted: Wanted): Pr
   if (BigInt(narrow.length) !== wanted.dataVersion - warm.dataVersion) return null;
   const partIds = [...new Set(narrow.flatMap((change) => change.partIds))];
   const pools = await loadPoolsOf(tx, wanted.asOf, partIds);
-  const { ground, pools: known } = warm.group.staged;
-  const isThere = ({ id, stock }: PoolInput) => known.has(id) && (ground.units.has(id) || stock.length > 0);
-  return pools.length === partIds.length && pools.every(isThere) ? pools : null;
+  return pools.length === partIds.length ? pools : null;
 }
 
 /** Whether the rows are still there, as this process left them or stepped on from there by others. */
@@ -80,29 +69,11 @@ async function isStored(tx: Transaction, { rowsId, dataVersion }: WarmGroup): Pr
 }
 
 /** Lines other processes have written since: theirs stand in the store, not those this process has in mind. */
-async function writtenSince(
-  tx: Transaction,
-  { rowsId, dataVersion }: WarmGroup,
-): Promise<ReadonlySet<string>> {
+async function writtenSince(tx: Transaction, { rowsId, dataVersion }: WarmGroup): Promise<string[]> {
   const rows = await tx.lineRow.findMany({
     where: { rowsId, fromVersion: { gt: dataVersion } },
     distinct: ["lineId"],
     select: { lineId: true },
   });
-  return new Set(rows.map(({ lineId }) => lineId));
-}
-
-function changedLines(
-  before: readonly LineToStore[],
-  now: readonly LineToStore[],
-  others: ReadonlySet<string>,
-): ChangedLine[] {
-  return now.flatMap((line, i): ChangedLine[] => {
-    const old = before[i];
-    if (old?.result !== line.result || others.has(line.lineId)) return [line];
-    const { result: _, ...rest } = line;
-    const isSame =
-      old.place === line.place && old.rankByLoss === line.rankByLoss && old.rankByScore === line.rankByScore;
-    return isSame ? [] : [rest];
-  });
+  return rows.map(({ lineId }) => lineId);
 }

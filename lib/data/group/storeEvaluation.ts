@@ -3,10 +3,10 @@ import { randomUUID } from "node:crypto";
 import type { Transaction } from "@/lib/data/change";
 import type { SetInUse } from "@/lib/data/group/assumptionsInUse";
 import { binaryNumbers } from "@/lib/data/group/binaryNumbers";
-import type { LineToStore, PoolToStore } from "@/lib/data/group/evaluationRows";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { DrawnTotals } from "@/lib/risk/draws/drawTotals";
 import { ENGINE } from "@/lib/risk/evaluate";
+import type { GroupRows, PackedLines, PackedPools } from "@/lib/risk/tellGroup";
 import type { Prisma } from "@/prisma/generated/client";
 
 /** What an evaluation is of. */
@@ -14,29 +14,12 @@ export interface Evaluated {
   readonly asOf: IsoDate;
   readonly dataVersion: bigint;
   readonly set: SetInUse;
-  readonly totals: DrawnTotals;
 }
-
-export interface RowsToStore {
-  readonly lines: readonly LineToStore[];
-  readonly pools: readonly PoolToStore[];
-}
-
-/** What changed: a line whose place or rank alone did goes without its result. */
-export interface ChangedRows extends Pick<RowsToStore, "pools"> {
-  readonly rowsId: string;
-  readonly lines: readonly ChangedLine[];
-}
-
-export type ChangedLine = Omit<LineToStore, "result"> & Partial<Pick<LineToStore, "result">>;
-
-/** So many rows go in one statement: few trips, and no text of many megabytes. */
-const ROWS_AT_ONCE = 1000;
 
 /** Stores an evaluation of everything with rows of its own; returns its id, which names its rows too. */
-export async function storeWhole(tx: Transaction, evaluated: Evaluated, rows: RowsToStore): Promise<string> {
+export async function storeWhole(tx: Transaction, evaluated: Evaluated, rows: GroupRows): Promise<string> {
   const id = randomUUID();
-  await createEvaluation(tx, evaluated, { id, rowsId: id });
+  await createEvaluation(tx, evaluated, { id, rowsId: id, totals: rows.totals });
   const of = { rowsId: id, version: evaluated.dataVersion };
   await insertLines(tx, of, rows.lines);
   await insertPools(tx, of, rows.pools);
@@ -47,13 +30,13 @@ export async function storeWhole(tx: Transaction, evaluated: Evaluated, rows: Ro
 export async function storeStep(
   tx: Transaction,
   evaluated: Evaluated,
-  { rowsId, lines, pools }: ChangedRows,
+  { rowsId, totals, lines, pools }: GroupRows & { readonly rowsId: string },
 ): Promise<string> {
   const id = randomUUID();
   const version = evaluated.dataVersion;
-  await createEvaluation(tx, evaluated, { id, rowsId });
-  const lineIds = lines.map(({ lineId }) => lineId);
-  const partIds = pools.map(({ partId }) => partId);
+  await createEvaluation(tx, evaluated, { id, rowsId, totals });
+  const lineIds = lines.flatMap((some) => some.lineIds);
+  const partIds = pools.flatMap((some) => some.partIds);
   await tx.$executeRaw`
     UPDATE "LineRow" SET "untilVersion" = ${version}
     WHERE "rowsId" = ${rowsId}::uuid AND "lineId" = ANY(${lineIds}::uuid[]) AND "untilVersion" > ${version}`;
@@ -67,8 +50,8 @@ export async function storeStep(
 
 async function createEvaluation(
   tx: Transaction,
-  { asOf, dataVersion, set, totals }: Evaluated,
-  ids: { readonly id: string; readonly rowsId: string },
+  { asOf, dataVersion, set }: Evaluated,
+  { totals, ...ids }: { readonly id: string; readonly rowsId: string; readonly totals: DrawnTotals },
 ): Promise<void> {
   await tx.evaluation.create({
     data: {
@@ -93,14 +76,14 @@ interface Of {
 async function insertLines(
   tx: Transaction,
   { rowsId, version }: Of,
-  lines: readonly ChangedLine[],
+  lines: readonly PackedLines[],
 ): Promise<void> {
-  for (const some of inParts(lines))
+  for (const { text } of lines)
     await tx.$executeRaw`
       INSERT INTO "LineRow" ("rowsId", "lineId", "fromVersion", "rankByLoss", "rankByScore", "result", "place")
       SELECT ${rowsId}::uuid, r."lineId", ${version}, r."rankByLoss", r."rankByScore",
         coalesce(r."result", old."result"), r."place"
-      FROM json_to_recordset(${JSON.stringify(some)}::json)
+      FROM json_to_recordset(${text}::json)
         AS r("lineId" uuid, "rankByLoss" int, "rankByScore" int, "result" jsonb, "place" jsonb)
       LEFT JOIN "LineRow" old ON old."rowsId" = ${rowsId}::uuid AND old."lineId" = r."lineId"
         AND old."untilVersion" = ${version}`;
@@ -110,25 +93,13 @@ async function insertLines(
 async function insertPools(
   tx: Transaction,
   { rowsId, version }: Of,
-  pools: readonly PoolToStore[],
+  pools: readonly PackedPools[],
 ): Promise<void> {
-  for (const some of inParts(pools)) {
-    const months = some.flatMap(({ noSpareByMonth }) => noSpareByMonth);
-    const each = months.length / some.length;
-    if (some.some(({ noSpareByMonth }) => noSpareByMonth.length !== each))
-      throw new RangeError(`noSpareByMonth must be as long for every pool, got other lengths than ${each}`);
-    const rows = some.map(({ partId, result }) => ({ partId, result }));
+  for (const { text, months, each } of pools)
     await tx.$executeRaw`
       INSERT INTO "PoolRow" ("rowsId", "partId", "fromVersion", "result", "noSpareByMonth")
       SELECT ${rowsId}::uuid, (r."row"->>'partId')::uuid, ${version}, r."row"->'result',
         m."numbers"[(r."place" - 1) * ${each}::int + 1 : r."place" * ${each}::int]
-      FROM jsonb_array_elements(${JSON.stringify(rows)}::jsonb) WITH ORDINALITY AS r("row", "place"),
+      FROM jsonb_array_elements(${text}::jsonb) WITH ORDINALITY AS r("row", "place"),
         (SELECT ${binaryNumbers(months)}::float8[] AS "numbers") m`;
-  }
-}
-
-function inParts<T>(rows: readonly T[]): (readonly T[])[] {
-  return Array.from({ length: Math.ceil(rows.length / ROWS_AT_ONCE) }, (_, part) =>
-    rows.slice(part * ROWS_AT_ONCE, (part + 1) * ROWS_AT_ONCE),
-  );
 }

@@ -1,4 +1,3 @@
-import "server-only";
 import type { LinePlace } from "@/lib/risk/draws/linePlace";
 import type { GroupResult, LineResult, PoolFigures, PoolResult, Span } from "@/lib/risk/evaluation";
 import { isUnidentified } from "@/lib/risk/poolOutlook";
@@ -11,6 +10,9 @@ export interface LineToStore {
   readonly result: LineResult;
   readonly place: LinePlace | null;
 }
+
+/** A line to store anew; one whose place or rank alone changed goes without its result. */
+export type ChangedLine = Omit<LineToStore, "result"> & Partial<Pick<LineToStore, "result">>;
 
 /** A pool as it is stored: its chances by month beside the rest, which most readers do without. */
 export interface PoolToStore {
@@ -34,6 +36,26 @@ export function linesToStore(
     result,
     place: places.get(result.lineId) ?? null,
   }));
+}
+
+/**
+ * The lines to store after a change of some pools, in their order.
+ *
+ * @param others Lines somebody else has stored since: those go whole, whether they changed here or not.
+ */
+export function changedLines(
+  before: readonly LineToStore[],
+  now: readonly LineToStore[],
+  others: ReadonlySet<string>,
+): ChangedLine[] {
+  return now.flatMap((line, i): ChangedLine[] => {
+    const old = before[i];
+    if (old?.result !== line.result || others.has(line.lineId)) return [line];
+    const { result: _, ...rest } = line;
+    const isSame =
+      old.place === line.place && old.rankByLoss === line.rankByLoss && old.rankByScore === line.rankByScore;
+    return isSame ? [] : [rest];
+  });
 }
 
 /** Those of parts: a place nobody has read is no part. */

@@ -1,10 +1,9 @@
-import "server-only";
-import type { SetInUse } from "@/lib/data/group/assumptionsInUse";
-import { type LineToStore, linesToStore } from "@/lib/data/group/evaluationRows";
 import type { IsoDate } from "@/lib/kernel/isoDate";
+import type { Assumptions } from "@/lib/risk/assumptions";
 import { type DrawOptions, drawGroup, type GroupDraws, redrawGroup } from "@/lib/risk/draws/drawRanks";
 import { evaluateStaged, reevaluate, type StagedEvaluation } from "@/lib/risk/evaluate";
 import type { GroupInput, GroupResult, PoolInput } from "@/lib/risk/evaluation";
+import { type LineToStore, linesToStore } from "@/lib/risk/evaluationRows";
 
 /** A share is then within 5 points in 19 of 20 drawings at the worst, and a large group is drawn in some seconds. */
 const DRAWS = 400;
@@ -16,9 +15,9 @@ export interface EvaluatedGroup {
   readonly lines: readonly LineToStore[];
 }
 
-export function evaluateGroup(input: GroupInput, { values }: SetInUse): EvaluatedGroup {
-  const staged = evaluateStaged(input, values);
-  return ranked(staged, drawGroup(input, values, drawOptions(staged.result)));
+export function evaluateGroup(input: GroupInput, assumptions: Assumptions): EvaluatedGroup {
+  const staged = evaluateStaged(input, assumptions);
+  return ranked(staged, drawGroup(input, assumptions, drawOptions(staged.result)));
 }
 
 /** The group after a change of some pools: what it has in common with before are the same objects. */

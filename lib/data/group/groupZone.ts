@@ -1,0 +1,9 @@
+import "server-only";
+import type { Transaction } from "@/lib/data/change";
+import { commonZone } from "@/lib/view/zone";
+
+/** The zone whose clock the group goes by: that of most of its sites, UTC while there is none. */
+export async function groupZone(tx: Transaction): Promise<string> {
+  const rows = await tx.site.findMany({ orderBy: { code: "asc" }, select: { timeZone: true } });
+  return commonZone(rows.map(({ timeZone }) => timeZone));
+}
