@@ -22,6 +22,8 @@ const kept = globalThis as typeof globalThis & {
   ebblineGroup?: WarmGroup;
   /** Those this process computes right now, by day. */
   ebblineUnderWay?: Map<IsoDate, Promise<EvaluationMark>>;
+  /** While it makes itself ready to step. */
+  ebblineWarming?: Promise<void>;
 };
 
 /**
@@ -56,6 +58,8 @@ function begin(asOf: IsoDate): Promise<EvaluationMark> {
 }
 
 async function computeAlone(asOf: IsoDate): Promise<EvaluationMark> {
+  // What is nearly there to step from is sooner there than everything anew.
+  await kept.ebblineWarming;
   const found = await database().$transaction(
     async (tx) => {
       await holdData(tx);
@@ -73,7 +77,13 @@ async function computeAlone(asOf: IsoDate): Promise<EvaluationMark> {
  * Works out what the stored evaluation of today came from and keeps it in mind, so that the first change of stock after
  * a start is a step too; without it that one would wait for a whole evaluation. Nothing is written, nobody is held up.
  */
-export async function warmUp(): Promise<void> {
+export function warmUp(): Promise<void> {
+  const run = warmUpNow();
+  kept.ebblineWarming = run.catch(() => undefined);
+  return run;
+}
+
+async function warmUpNow(): Promise<void> {
   const warm = await presentDatabase().$transaction(
     async (tx) => {
       const asOf = await ownDay(tx);
