@@ -4,6 +4,7 @@ import { mayAt, scopeOf } from "@/lib/access/policy";
 import { rowsOfThing } from "@/lib/data/audit/rowsOfThing";
 import { readThingNames } from "@/lib/data/auditThings";
 import { database } from "@/lib/data/client";
+import { readZone } from "@/lib/data/readerZone";
 import { siteIds } from "@/lib/data/scope";
 import { auditChanges, reasonOf } from "@/lib/view/audit/auditChanges";
 import type { AuditLine, AuditPage, AuditQuestion } from "@/lib/view/audit/auditEntry";
@@ -71,9 +72,12 @@ export async function* readWholeAudit(actor: Actor, question: AuditQuestion): As
 }
 
 async function find(actor: Actor, question: AuditQuestion, most: number): Promise<Row[]> {
-  const rows = question.thing ? await rowsOfThing(question.thing) : null;
-  const own = siteIds(actor, "read")?.in ?? null;
-  const people = scopeOf(actor.grants, "people:write") === "all";
+  const [rows, people, zone] = await Promise.all([
+    question.thing ? rowsOfThing(question.thing) : null,
+    question.who ? peopleNamed(question.who) : null,
+    readZone(actor),
+  ]);
+  if (people?.length === 0) return [];
   return database().$queryRaw<Row[]>`
     SELECT a."id"::text AS "id", to_char(a."at" AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.US"Z"') AS "at",
       u."name" AS "who", a."keyName", a."deed", a."entityId", a."siteId"::text AS "siteId", s."code" AS "siteCode",
@@ -81,23 +85,51 @@ async function find(actor: Actor, question: AuditQuestion, most: number): Promis
     FROM "AuditEntry" a
     LEFT JOIN "User" u ON u."id" = a."userId"
     LEFT JOIN "Site" s ON s."id" = a."siteId"
-    WHERE (${own}::uuid[] IS NULL OR a."siteId" = ANY(${own}::uuid[]))
-      AND (${people}::bool OR a."entity" <> ALL(${OF_PEOPLE}::text[]))
-      AND (${rows}::text[] IS NULL OR a."entityId" = ANY(${rows}::text[]))
-      AND ${narrowed(question)}
+    WHERE ${Prisma.join([...allowed(actor), ...narrowed(question, { rows, people, zone })], " AND ")}
     ORDER BY a."at" DESC, a."id" DESC
     LIMIT ${most}`;
 }
 
-function narrowed({ who, area, from, until, after }: AuditQuestion): Prisma.Sql {
-  const conditions = [Prisma.sql`true`];
-  if (who) conditions.push(Prisma.sql`u."name" ILIKE ${`%${who.replaceAll(/[\\%_]/g, "\\$&")}%`}`);
-  if (area) conditions.push(Prisma.sql`a."deed" LIKE ${`${area.replaceAll(/[\\%_]/g, "\\$&")}:%`}`);
-  if (from) conditions.push(Prisma.sql`a."at" >= ${from}::date AT TIME ZONE 'UTC'`);
-  if (until) conditions.push(Prisma.sql`a."at" < (${until}::date + 1) AT TIME ZONE 'UTC'`);
+/** Only what narrows is said, so that the database finds by it. */
+function allowed(actor: Actor): Prisma.Sql[] {
+  const own = siteIds(actor, "read")?.in;
+  const people = scopeOf(actor.grants, "people:write") === "all";
+  return [
+    Prisma.sql`true`,
+    ...(own ? [Prisma.sql`a."siteId" = ANY(${own}::uuid[])`] : []),
+    ...(people ? [] : [Prisma.sql`a."entity" <> ALL(${OF_PEOPLE}::text[])`]),
+  ];
+}
+
+/** Ids of those whose name holds the words. */
+async function peopleNamed(words: string): Promise<string[]> {
+  const found = await database().user.findMany({
+    where: { name: { contains: words.replaceAll(/[\\%_]/g, "\\$&"), mode: "insensitive" } },
+    select: { id: true },
+  });
+  return found.map(({ id }) => id);
+}
+
+interface Narrowing {
+  readonly rows: readonly string[] | null;
+  readonly people: readonly string[] | null;
+  /** Its clock says when the days begin and end. */
+  readonly zone: string;
+}
+
+function narrowed(
+  { area, from, until, after }: AuditQuestion,
+  { rows, people, zone }: Narrowing,
+): Prisma.Sql[] {
   const [at, id] = after?.split("_") ?? [];
-  if (at && id) conditions.push(Prisma.sql`(a."at", a."id") < (${at}::timestamptz, ${id}::uuid)`);
-  return Prisma.join(conditions, " AND ");
+  return [
+    ...(rows ? [Prisma.sql`a."entityId" = ANY(${rows}::text[])`] : []),
+    ...(people ? [Prisma.sql`a."userId" = ANY(${people}::text[])`] : []),
+    ...(area ? [Prisma.sql`split_part(a."deed", ':', 1) = ${area}`] : []),
+    ...(from ? [Prisma.sql`a."at" >= ${from}::date::timestamp AT TIME ZONE ${zone}`] : []),
+    ...(until ? [Prisma.sql`a."at" < (${until}::date + 1)::timestamp AT TIME ZONE ${zone}`] : []),
+    ...(at && id ? [Prisma.sql`(a."at", a."id") < (${at}::timestamptz, ${id}::uuid)`] : []),
+  ];
 }
 
 function lineOf(actor: Actor, row: Row, names: Awaited<ReturnType<typeof readThingNames>>): AuditLine {

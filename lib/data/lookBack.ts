@@ -4,7 +4,7 @@ import { Pool, type PoolClient } from "pg";
 import type { Actor } from "@/lib/access/actor";
 import { looks, presentDatabase } from "@/lib/data/client";
 import { databaseUrl } from "@/lib/env";
-import type { KnownAt } from "@/lib/view/knownAt";
+import type { KnownAt, KnownFrom } from "@/lib/view/knownAt";
 import { PrismaClient } from "@/prisma/generated/client";
 
 /** Connections of one look back; they close when nobody looks any more. */
@@ -23,7 +23,7 @@ const kept = globalThis as typeof globalThis & {
 /** Runs something on the records as they stood; it can only read. */
 export async function lookBack<T>(known: KnownAt, run: () => Promise<T>): Promise<T> {
   const client = await pastClient(known.at);
-  return looks().run({ client, at: known.at }, run);
+  return looks().run({ client, known }, run);
 }
 
 /** The same, or as of now where nobody looks back. */
@@ -50,15 +50,17 @@ export async function lookBackPieces<T>(
   })();
 }
 
-/** The instant the running request looks back to; null where it looks at now. */
-export function lookedBackTo(): string | null {
-  return looks().getStore()?.at ?? null;
+/** How far the running request looks back; null where it looks at now. */
+export function lookedBackTo(): KnownAt | null {
+  return looks().getStore()?.known ?? null;
 }
 
-/** Since when everything recorded is kept, as an instant; null where that is from the very first record on. */
-export async function readKeptSince(_actor: Actor): Promise<string | null> {
-  const row = await presentDatabase().keptSince.findUnique({ where: { id: 1 }, select: { at: true } });
-  return row?.at.toISOString() ?? null;
+/** From when on it is known how the records stood; null while nothing was ever recorded. */
+export async function readKnownFrom(_actor: Actor): Promise<KnownFrom | null> {
+  const [row] = await presentDatabase().$queryRaw<{ kept: Date | null; first: Date | null }[]>`
+    SELECT (SELECT "at" FROM "KeptSince") AS "kept", (SELECT min("at") FROM "RowBirth") AS "first"`;
+  if (row?.kept) return { at: row.kept.toISOString(), since: "kept" };
+  return row?.first ? { at: row.first.toISOString(), since: "first" } : null;
 }
 
 /** Names of its own schema stand before those of the tables; the server refuses every write of such a connection. */

@@ -4,6 +4,7 @@ import type { Actor } from "@/lib/access/actor";
 import { scopeOf } from "@/lib/access/policy";
 import { fixedDay } from "@/lib/data/asOf";
 import { database } from "@/lib/data/client";
+import { groupZone } from "@/lib/data/group/groupZone";
 import { type TakenSnapshot, takeSnapshot } from "@/lib/data/group/takeSnapshot";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { err, ok, type Result } from "@/lib/kernel/result";
@@ -31,7 +32,7 @@ export async function listSnapshots(_actor: Actor): Promise<SnapshotMark[]> {
 
 /** When this installation takes its snapshots by itself. */
 export async function readWeeklyRule(_actor: Actor): Promise<WeeklyRule> {
-  const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  const zone = await groupZone();
   const standsAt = await fixedDay(database());
   return { zone, standsAt, next: nextWeeklyDay(new Date().toISOString(), zone) };
 }

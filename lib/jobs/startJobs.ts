@@ -4,6 +4,7 @@ import { z } from "zod";
 import { noteTrouble } from "@/lib/access/securityLog";
 import { askDueDigests, sendDigest } from "@/lib/data/group/digestMails";
 import { askDueReports, issueDueReport } from "@/lib/data/group/dueReports";
+import { groupZone } from "@/lib/data/group/groupZone";
 import { keepQueueAlive } from "@/lib/data/group/livingQueue";
 import { sendReport } from "@/lib/data/group/reportMails";
 import { weeklySnapshot } from "@/lib/data/group/weeklySnapshot";
@@ -50,15 +51,13 @@ export async function startJobs(): Promise<Jobs> {
     logger,
     taskList: {
       weeklySnapshot: async () => {
-        const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
-        await weeklySnapshot(new Date().toISOString(), zone);
+        await weeklySnapshot(new Date().toISOString(), await groupZone());
       },
       weeklyDigests: async () => {
         await askDueDigests(new Date().toISOString());
       },
       dueReports: async () => {
-        const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
-        await askDueReports(new Date().toISOString(), zone);
+        await askDueReports(new Date().toISOString(), await groupZone());
       },
       issueReport: (payload) => issueDueReport(reportSlot.parse(payload)),
       sendReport: (payload) => sendReport(mailJob.parse(payload).mailId, deliverMail),

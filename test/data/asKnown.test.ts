@@ -3,13 +3,13 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { database, presentDatabase } from "@/lib/data/client";
 import { takeSnapshot } from "@/lib/data/group/takeSnapshot";
 import { changeLine } from "@/lib/data/lineChange";
-import { lookBack } from "@/lib/data/lookBack";
+import { lookBack, readKnownFrom } from "@/lib/data/lookBack";
 import { readPart } from "@/lib/data/part";
 import { readPastGround } from "@/lib/data/pastGround";
 import { readPlans } from "@/lib/data/plan";
 import { readRanking } from "@/lib/data/ranking";
 import { changeStock } from "@/lib/data/stockChange";
-import type { KnownAt } from "@/lib/view/knownAt";
+import { isBefore, type KnownAt, knownOn } from "@/lib/view/knownAt";
 import { type FreshDatabase, freshDatabase } from "../support/database";
 import { instantNow } from "../support/instants";
 import { asOf, makeTwoSites, personWith, type TwoSites } from "../support/twoSites";
@@ -79,8 +79,9 @@ describe("what was known at an instant", () => {
   });
 
   it("holds nothing before the first record", async () => {
-    const first = { text: "2000-01-01", day: "2000-01-01", at: "2000-01-01T23:59:59.999999Z" } as const;
-    expect((await ranking(first)).lines).toEqual([]);
+    expect((await ranking(knownOn("2000-01-01", "UTC"))).lines).toEqual([]);
+    const from = await readKnownFrom(reader);
+    expect([from?.since, from !== null && isBefore(start, from)]).toEqual(["first", false]);
   });
 
   it("can only be read", async () => {
@@ -180,16 +181,41 @@ describe("a plan looked back to", () => {
   });
 });
 
+describe("rows that one statement changes by the thousand", () => {
+  it("stand as they stood, each under its key, whatever the statement before it touched", async () => {
+    const codes = Array.from({ length: 5000 }, (_, i) => `k${i}`);
+    await database().currencyRate.createMany({
+      data: codes.map((currency, i) => ({ currency, perEuro: i + 1, validFrom: day("2026-01-01") })),
+    });
+    // The first statement of a session decides how the next are done.
+    await database().currencyRate.update({ where: { currency: "k0" }, data: { source: "one" } });
+    const before = await instantNow();
+    const stood = await rates();
+    await database().currencyRate.updateMany({ data: { source: "all" } });
+    await database()
+      .$executeRaw`UPDATE "CurrencyRate" SET "currency" = "currency" || '+' WHERE "currency" LIKE 'k1%'`;
+    const renamed = await instantNow();
+    const then = await rates();
+    await database().currencyRate.deleteMany({ where: { currency: { startsWith: "k" } } });
+    expect(await ratesAt(before)).toEqual(stood);
+    expect(await ratesAt(renamed)).toEqual(then);
+    expect(then.filter(({ currency }) => currency.endsWith("+"))).toHaveLength(1111);
+    expect(await database().rowPast.count({ where: { table: "CurrencyRate", key: "k2" } })).toBe(2);
+  });
+});
+
 describe("before former states are kept", () => {
-  it("the snapshot of that day is what the figures come from, else it is said that they are the oldest", async () => {
-    const at = { text: "2026-03-01", day: "2026-03-01", at: "2026-03-01T23:59:59.999999Z" } as const;
+  it("the snapshot of that day is what the figures come from, else nothing of it is known", async () => {
+    const at = knownOn("2026-03-01", "UTC");
     await takeSnapshot(asOf, null);
     await database().keptSince.create({ data: { id: 1, at: day("2026-06-01") } });
     const groundOn = (on: string) => lookBack(at, () => readPastGround(reader, on as typeof asOf));
     expect(await groundOn(asOf)).toBe("snapshot");
-    expect(await groundOn("2026-03-01")).toBe("oldest records");
+    expect(await groundOn("2026-03-01")).toBe("nothing");
     await database().keptSince.deleteMany();
-    expect(await groundOn(asOf)).toBe("records");
+    // Everything ever recorded is kept, and the first record was made later than that.
+    expect(await groundOn(asOf)).toBe("nothing");
+    expect(await lookBack(start, () => readPastGround(reader, asOf))).toBe("records");
     expect(await readPastGround(reader, asOf)).toBeNull();
   });
 });

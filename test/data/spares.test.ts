@@ -73,6 +73,22 @@ describe("the weekly look at the spares", () => {
     expect(look.pools).toEqual([]);
   });
 
+  it("compares with the shelf as it stood then where that is known, and says so where it is not", async () => {
+    const look = () => readSpares(personWith("viewer", null), asOf);
+    expect((await look()).ownShelf).toBe(false);
+    // Former states are kept since long before; what is written from here on was not known in that week.
+    await database().rowBirth.deleteMany();
+    await database().keptSince.create({ data: { id: 1, at: new Date("2026-01-01T00:00:00Z") } });
+    const calm = await look();
+    expect(calm.ownShelf).toBe(true);
+    await database().stockLot.updateMany({ data: { quantity: 1 } });
+    await database().evaluation.deleteMany();
+    const taken = await look();
+    expect(taken.pools[0]?.book).toBeLessThan(calm.pools[0]?.book ?? 0);
+    expect(taken.pools[0]?.before).toEqual(calm.pools[0]?.before);
+    await database().keptSince.deleteMany();
+  });
+
   it("leaves the store as plain values", async () => {
     const look = await readSpares(personWith("viewer", null), asOf);
     expect(JSON.parse(JSON.stringify(look))).toEqual(look);

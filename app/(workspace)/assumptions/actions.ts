@@ -2,8 +2,8 @@
 
 import { action } from "@/lib/access/action";
 import { chooseAssumptions, stateAssumptions } from "@/lib/data/assumptionsChange";
-import { assumptionChoice, ownAssumptions } from "@/lib/schema/assumptions";
+import { chosenAssumptions, ownAssumptions } from "@/lib/schema/assumptions";
 
 export const stateValues = action({ needs: "plan:write", input: ownAssumptions, run: stateAssumptions });
 
-export const chooseSet = action({ needs: "plan:write", input: assumptionChoice, run: chooseAssumptions });
+export const chooseSet = action({ needs: "plan:write", input: chosenAssumptions, run: chooseAssumptions });

@@ -7,6 +7,7 @@ import { AuditFilters } from "@/app/(workspace)/audit/_components/AuditFilters";
 import { AuditTable } from "@/app/(workspace)/audit/_components/AuditTable";
 import { signedInActor } from "@/lib/access/actor";
 import { readAudit } from "@/lib/data/audit";
+import { readZone } from "@/lib/data/readerZone";
 import { readAuditQuestion } from "@/lib/view/audit/auditQuestion";
 
 export const generateMetadata = titled("Changes");
@@ -34,7 +35,7 @@ export default async function ChangesPage({ searchParams }: AuditPageProps) {
           Import.
         </EmptyState>
       ) : (
-        <AuditTable lines={lines} />
+        <AuditTable lines={lines} zone={await readZone(actor)} />
       )}
       <nav aria-label="Pages of changes" className="mt-4 flex flex-wrap gap-4">
         {question.after === undefined ? null : <AsOfLink href={hrefOf(asked, null)}>Newest</AsOfLink>}

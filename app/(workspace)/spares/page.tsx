@@ -37,9 +37,9 @@ async function SparesPage({ searchParams }: SparesPageProps) {
       <SparesTabs current="/spares" />
       <Section title="What got worse" id="worse">
         <Notice kind="info">
-          Compared with {day(look.before)}: the supply dates and removals known on that day. Both days use one
-          shelf, so pieces taken or returned in the week do not show as a change. How the shelf stood on
-          another day is shown by <em>As known on</em> in the head of the page.
+          {look.ownShelf
+            ? `Compared with the records as they stood when ${day(look.before)} ended: its shelf, supply dates and removals.`
+            : `Compared with ${day(look.before)}: the supply dates and removals known on that day. How the shelf stood then is not known, so both days use one shelf, and pieces taken or returned in the week do not show as a change.`}
         </Notice>
         <SparesTable pools={orderByWorse(look.pools)} />
       </Section>

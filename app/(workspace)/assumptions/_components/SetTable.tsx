@@ -3,7 +3,7 @@
 import { AsOfLink } from "@/app/_ui/AsOfLink";
 import { UndoBar } from "@/app/_ui/UndoBar";
 import { ChooseButton } from "@/app/(workspace)/assumptions/_components/ChooseButton";
-import { useSetChoice } from "@/app/(workspace)/assumptions/_components/useSetChoice";
+import { type Choose, useSetChoice } from "@/app/(workspace)/assumptions/_components/useSetChoice";
 import type { AssumptionEffect, AssumptionEffects } from "@/lib/data/assumptionEffect";
 import { assumptionKindName } from "@/lib/view/assumptionSet";
 import { money, moneyRange } from "@/lib/view/format";
@@ -81,7 +81,7 @@ function TopLines({ lines }: { readonly lines: AssumptionEffect["lines"] }) {
 interface InUseProps {
   readonly set: AssumptionEffect;
   readonly mayChange: boolean;
-  readonly onChoose: (choice: Pick<AssumptionEffect, "kind" | "version">) => Promise<void>;
+  readonly onChoose: Choose;
 }
 
 function InUse({ set, mayChange, onChoose }: InUseProps) {

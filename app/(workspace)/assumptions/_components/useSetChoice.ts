@@ -1,8 +1,11 @@
 import { useRouter } from "next/navigation";
 import { useRef, useState } from "react";
 import { chooseSet } from "@/app/(workspace)/assumptions/actions";
-import type { AssumptionChoice } from "@/lib/schema/assumptions";
+import type { AssumptionChoice, ChosenAssumptions } from "@/lib/schema/assumptions";
 import { assumptionKindName } from "@/lib/view/assumptionSet";
+
+/** Takes a version into use; what refuses it is told to who asked. */
+export type Choose = ReturnType<typeof useSetChoice>["choose"];
 
 const wordsOf = ({ kind, version }: AssumptionChoice) => `${assumptionKindName(kind)}, version ${version}`;
 
@@ -12,11 +15,13 @@ export function useSetChoice() {
   const [message, setMessage] = useState<string | null>(null);
   const [former, setFormer] = useState<AssumptionChoice | null>(null);
   const refused = useRef(false);
-  const choose = async (choice: AssumptionChoice) => {
+  const choose = async (choice: ChosenAssumptions) => {
     const answer = await chooseSet(choice);
-    setMessage(answer.ok ? `${wordsOf(choice)}, is in use now.` : answer.error.reason);
-    setFormer(answer.ok ? answer.value.former : null);
+    if (!answer.ok) return answer;
+    setMessage(`${wordsOf(choice)}, is in use now.`);
+    setFormer(answer.value.former);
     router.refresh();
+    return answer;
   };
   const undo = async () => {
     if (former === null) return;

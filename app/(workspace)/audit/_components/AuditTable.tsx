@@ -5,16 +5,25 @@ import type { AuditLine } from "@/lib/view/audit/auditEntry";
 import { deedWords } from "@/lib/view/audit/deedWords";
 import { moment } from "@/lib/view/time";
 
-const HEADS = ["When (UTC)", "Who", "What was done", "To what", "Before and after", "Why"];
+/** A change of more than this is opened by whoever wants to see it. */
+const MOST_OPEN = 8;
+
+const HEADS = ["Who", "What was done", "To what", "Before and after", "Why"];
+
+interface AuditTableProps {
+  readonly lines: readonly AuditLine[];
+  /** Zone whose clock the reader is told instants by. */
+  readonly zone: string;
+}
 
 /** Entries of the audit, newest first. */
-export function AuditTable({ lines }: { readonly lines: readonly AuditLine[] }) {
+export function AuditTable({ lines, zone }: AuditTableProps) {
   return (
-    <RowTable caption="Changes, newest first" heads={HEADS}>
+    <RowTable caption="Changes, newest first" heads={[`When (${zone})`, ...HEADS]}>
       {lines.map((line) => (
         <tr key={line.id} id={line.id}>
           <td className="whitespace-nowrap align-top">
-            <time dateTime={line.at}>{moment(line.at, "UTC")}</time>
+            <time dateTime={line.at}>{moment(line.at, zone)}</time>
           </td>
           <td className="align-top">
             {line.who ?? "Ebbline itself"}
@@ -29,7 +38,13 @@ export function AuditTable({ lines }: { readonly lines: readonly AuditLine[] }) 
           <td className="align-top">
             <Changes changes={line.changes} />
           </td>
-          <td className="align-top">{line.why ?? <span className="text-ink-2">No reason given</span>}</td>
+          <td className="align-top">
+            {line.why === null ? (
+              <span className="text-ink-2">none given</span>
+            ) : (
+              <span translate="no">{line.why}</span>
+            )}
+          </td>
         </tr>
       ))}
     </RowTable>
@@ -51,7 +66,17 @@ function Thing({ line: { what, siteCode } }: { readonly line: AuditLine }) {
 
 function Changes({ changes }: { readonly changes: readonly AuditChange[] | null }) {
   if (changes === null) return <span className="text-ink-2">Not shown, since it may hold amounts</span>;
-  if (changes.length === 0) return <span className="text-ink-2">Nothing further is kept</span>;
+  if (changes.length === 0) return <span className="text-ink-2">nothing further kept</span>;
+  if (changes.length <= MOST_OPEN) return <ChangeList changes={changes} />;
+  return (
+    <details className="disclosure prints">
+      <summary>{`${changes.length} things changed`}</summary>
+      <ChangeList changes={changes} />
+    </details>
+  );
+}
+
+function ChangeList({ changes }: { readonly changes: readonly AuditChange[] }) {
   return (
     <dl className="grid gap-x-3 text-sm sm:grid-cols-[max-content_minmax(0,1fr)]">
       {changes.map(({ field, from, to }) => (

@@ -20,7 +20,7 @@ export function ChangeObligation({ duty, places, tell }: ChangeObligationProps) 
         <ObligationForm
           duty={duty}
           places={places}
-          save={(wanted) => changeDuty({ ...wanted, obligationId, version })}
+          save={(wanted, why) => changeDuty({ ...wanted, obligationId, version, why })}
           onSaved={(saved, name) => {
             close();
             tell({ message: `Changed: ${name}.`, undo: () => changeDuty({ ...before, ...saved }) });

@@ -77,11 +77,11 @@ function dateColumns(asOf: IsoDate): Column<DateAhead>[] {
 
 function When({ date, asOf }: { readonly date: DateAhead; readonly asOf: IsoDate }) {
   const when = date.on === asOf ? "now" : distance(date.on, asOf);
-  return date.overdue ? <strong>{when}</strong> : when;
+  return date.overdue ? <strong>{when}</strong> : <span>{when}</span>;
 }
 
 function Kind({ date: { kind, what, on } }: { readonly date: DateAhead }) {
-  if (kind !== "safety" && kind !== "legal") return dateKindName(kind);
+  if (kind !== "safety" && kind !== "legal") return <>{dateKindName(kind)}</>;
   return (
     <span className="inline-flex items-baseline gap-1.5">
       <DutyMark kind={kind} title={what} dueOn={on} />

@@ -3,6 +3,7 @@ import { DateField } from "@/app/_ui/field/DateField";
 import { SelectField } from "@/app/_ui/field/SelectField";
 import { TextareaField } from "@/app/_ui/field/TextareaField";
 import { TextField } from "@/app/_ui/field/TextField";
+import { WhyField } from "@/app/_ui/field/WhyField";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
 import { useSend } from "@/app/_ui/useSend";
 import type { Refusal } from "@/lib/access/action";
@@ -20,7 +21,7 @@ interface ObligationFormProps {
   /** What is changed; absent is a new one. */
   readonly duty?: Obligation;
   readonly places: readonly ObligationPlace[];
-  readonly save: (wanted: AddObligation) => Promise<Result<Saved, Refusal>>;
+  readonly save: (wanted: AddObligation, why: string) => Promise<Result<Saved, Refusal>>;
   readonly onSaved: (saved: Saved, title: string) => void;
 }
 
@@ -54,7 +55,7 @@ function dutyOf(data: FormData): AddObligation {
 /** What is said of a safety or legal date, as a form. */
 export function ObligationForm({ duty, places, save, onSaved }: ObligationFormProps) {
   const { pending, reason, send, errorOf } = useSend<Saved>({
-    save: (data) => save(dutyOf(data)),
+    save: (data) => save(dutyOf(data), String(data.get("why") ?? "")),
     onSaved: (saved, data) => onSaved(saved, dutyOf(data).title),
   });
   const field = (name: "title" | "dueOn" | "source" | "owner" | "kind") => ({
@@ -104,6 +105,7 @@ export function ObligationForm({ duty, places, save, onSaved }: ObligationFormPr
         choices={evidenceChoices}
         defaultValue={duty?.evidence ?? "documented"}
       />
+      {duty ? <WhyField error={errorOf("why")} /> : null}
       <FormMessage kind="problem">{reason}</FormMessage>
       <div>
         <SubmitButton pending={pending}>Save the date</SubmitButton>

@@ -1,7 +1,8 @@
-import { useState, useTransition } from "react";
 import { Button } from "@/app/_ui/Button";
 import { Dialog } from "@/app/_ui/Dialog";
 import { FormMessage } from "@/app/_ui/FormMessage";
+import { WhyField } from "@/app/_ui/field/WhyField";
+import { useSend } from "@/app/_ui/useSend";
 import type { Done } from "@/app/(workspace)/_components/useDone";
 import { removeDuty } from "@/app/(workspace)/dates/actions";
 import type { Obligation } from "@/lib/view/obligation";
@@ -29,26 +30,23 @@ export function RemoveObligation({ duty, tell }: RemoveObligationProps) {
 }
 
 function Confirm({ duty: { id, version, title }, tell }: RemoveObligationProps) {
-  const [pending, start] = useTransition();
-  const [refused, setRefused] = useState<string | null>(null);
-  const send = () =>
-    start(async () => {
-      const answer = await removeDuty({ obligationId: id, version });
-      if (answer.ok) tell({ message: `Removed: ${title}.` });
-      else setRefused(answer.error.reason);
-    });
+  const { pending, reason, send, errorOf } = useSend({
+    save: (data) => removeDuty({ obligationId: id, version, why: String(data.get("why") ?? "") }),
+    onSaved: () => tell({ message: `Removed: ${title}.` }),
+  });
   return (
-    <div className="grid gap-4">
+    <form noValidate className="grid gap-4" onSubmit={send}>
       <p>
         Remove only what was entered by mistake; mark as done what was done. The audit keeps what it said.
         This cannot be undone here.
       </p>
-      <FormMessage kind="problem">{refused}</FormMessage>
+      <WhyField error={errorOf("why")} />
+      <FormMessage kind="problem">{reason}</FormMessage>
       <div>
-        <Button kind="danger" aria-disabled={pending} onClick={() => (pending ? undefined : send())}>
+        <Button type="submit" kind="danger" aria-disabled={pending}>
           Remove from the record
         </Button>
       </div>
-    </div>
+    </form>
   );
 }

@@ -1,12 +1,14 @@
-import { useState, useTransition } from "react";
+import { useTransition } from "react";
 import { Button } from "@/app/_ui/Button";
 import { Dialog } from "@/app/_ui/Dialog";
 import { FormMessage } from "@/app/_ui/FormMessage";
 import { DateField } from "@/app/_ui/field/DateField";
+import { WhyField } from "@/app/_ui/field/WhyField";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
+import { useSend } from "@/app/_ui/useSend";
 import type { Done } from "@/app/(workspace)/_components/useDone";
 import { settleDuty } from "@/app/(workspace)/dates/actions";
-import type { Refusal } from "@/lib/access/action";
+import type { ObligationMark } from "@/lib/data/obligationChange";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { Obligation } from "@/lib/view/obligation";
 import { day } from "@/lib/view/time";
@@ -47,28 +49,22 @@ function OpenAgain({ duty, tell, doneOn }: SettleObligationProps & { readonly do
 }
 
 function DoneForm({ duty, today, tell, onDone }: SettleObligationProps & { readonly onDone: () => void }) {
-  const [pending, start] = useTransition();
-  const [refusal, setRefusal] = useState<Refusal | null>(null);
-  const send = (doneOn: string) =>
-    start(async () => {
-      const answer = await settleDuty({ obligationId: duty.id, version: duty.version, doneOn });
-      if (!answer.ok) return setRefusal(answer.error);
+  const said = (data: FormData) => ({
+    doneOn: String(data.get("doneOn") ?? ""),
+    why: String(data.get("why") ?? ""),
+  });
+  const { pending, reason, send, errorOf } = useSend<ObligationMark>({
+    save: (data) => settleDuty({ obligationId: duty.id, version: duty.version, ...said(data) }),
+    onSaved: (saved, data) => {
       onDone();
       tell({
-        message: `Done on ${day(doneOn)}: ${duty.title}.`,
-        undo: () => settleDuty({ ...answer.value, doneOn: null }),
+        message: `Done on ${day(said(data).doneOn)}: ${duty.title}.`,
+        undo: () => settleDuty({ ...saved, doneOn: null }),
       });
-    });
+    },
+  });
   return (
-    <form
-      noValidate
-      className="grid gap-4"
-      onSubmit={(event) => {
-        event.preventDefault();
-        setRefusal(null);
-        send(String(new FormData(event.currentTarget).get("doneOn") ?? ""));
-      }}
-    >
+    <form noValidate className="grid gap-4" onSubmit={send}>
       <p className="text-ink-2">
         Only when a competent person has confirmed it. The audit keeps who marked it and when.
       </p>
@@ -78,9 +74,10 @@ function DoneForm({ duty, today, tell, onDone }: SettleObligationProps & { reado
         required
         defaultValue={today}
         max={today}
-        error={refusal?.fields?.doneOn}
+        error={errorOf("doneOn")}
       />
-      <FormMessage kind="problem">{refusal?.reason}</FormMessage>
+      <WhyField error={errorOf("why")} />
+      <FormMessage kind="problem">{reason}</FormMessage>
       <div>
         <SubmitButton pending={pending}>Mark as done</SubmitButton>
       </div>

@@ -8,7 +8,7 @@ import { SpanBar } from "@/app/_ui/SpanBar";
 import { StageBadge } from "@/app/_ui/StageBadge";
 import { percent } from "@/lib/view/chance";
 import { itemClassName } from "@/lib/view/linePart";
-import { plainNumber, quantity, significant } from "@/lib/view/number";
+import { count, plainNumber, quantity, significant } from "@/lib/view/number";
 import type { SparesPool } from "@/lib/view/sparesLook";
 import { depletionDayText, moveKind, pointsText, poolMove } from "@/lib/view/sparesMoves";
 import { heldShares } from "@/lib/view/sparesShares";
@@ -31,7 +31,7 @@ function DepletionMoved({ pool }: { readonly pool: SparesPool }) {
   const { depletionDays } = poolMove(pool);
   if (depletionDays === null) return null;
   if (depletionDays === 0) return <Delta kind="same" text="same day" />;
-  const days = `${plainNumber(Math.abs(depletionDays))} days`;
+  const days = count(Math.abs(depletionDays), "day");
   return depletionDays < 0 ? (
     <Delta kind="worse" text={`${days} nearer`} />
   ) : (
