@@ -3,8 +3,18 @@ import { headers } from "next/headers";
 import { redirect } from "next/navigation";
 import { cache } from "react";
 import { auth } from "@/lib/access/auth";
+import { PATH } from "@/lib/access/contentPolicy";
+import { hasPassword, rolesWithFactor } from "@/lib/access/factorRule";
 import { grantOf, grantsInForce } from "@/lib/access/grants";
-import { type GrantedRole, maySomewhere, onlyReading, projectsOf, withAmounts } from "@/lib/access/policy";
+import {
+  type GrantedRole,
+  maySomewhere,
+  onlyReading,
+  projectsOf,
+  type Role,
+  withAmounts,
+} from "@/lib/access/policy";
+import { noteSecurity } from "@/lib/access/securityLog";
 import { database } from "@/lib/data/client";
 import { lookedBackTo } from "@/lib/data/lookBack";
 
@@ -29,14 +39,28 @@ export interface OnceRequest {
 
 const currentSession = cache(async () => auth().api.getSession({ headers: await headers() }));
 
-const signedIn = cache(async (): Promise<Actor | null> => {
+/** Who is signed in, and whether a second factor is still to be set up: until then nothing may be done or seen. */
+const signedIn = cache(async (): Promise<{ readonly actor: Actor | null; readonly owesFactor: boolean }> => {
   const session = await currentSession();
-  return session ? readActor(session.user.id) : null;
+  if (!session) return { actor: null, owesFactor: false };
+  const { id, twoFactorEnabled } = session.user;
+  const [actor, roles] = await Promise.all([
+    readActor(id),
+    twoFactorEnabled ? Promise.resolve<Role[]>([]) : rolesWithFactor(),
+  ]);
+  const isMeant = actor?.grants.some(({ role }) => roles.includes(role)) === true;
+  const owesFactor = isMeant && (await hasPassword(id));
+  return { actor: actor && owesFactor ? { ...actor, grants: [] } : actor, owesFactor };
 });
+
+/** Whether the signed-in person has a role that asks for a second factor and has none yet. */
+export async function owesSecondFactor(): Promise<boolean> {
+  return (await signedIn()).owesFactor;
+}
 
 /** The signed-in person of this request, or null; looking back they may only read. */
 export async function currentActor(): Promise<Actor | null> {
-  const actor = await signedIn();
+  const { actor } = await signedIn();
   return actor && lookedBackTo() !== null ? { ...actor, grants: onlyReading(actor.grants) } : actor;
 }
 
@@ -62,11 +86,19 @@ export async function signedInActor({ amounts, to }: PageKind = {}): Promise<Act
   if (to === "everybody") return actor;
   const worksOutside = projectsOf(actor.grants, "read").length > 0;
   if (!maySomewhere(actor.grants, "read") && !(to === "contractors" && worksOutside))
-    redirect(worksOutside ? "/projects" : "/account");
+    return lead(actor, worksOutside ? "/projects" : "/account");
   if (amounts === "hidden") return actor;
   const grants = withAmounts(actor.grants);
-  if (!maySomewhere(grants, "read") && projectsOf(grants, "read").length === 0) redirect("/amounts");
+  if (!maySomewhere(grants, "read") && projectsOf(grants, "read").length === 0)
+    return lead(actor, "/amounts");
   return { ...actor, grants };
+}
+
+/** Leads somebody away from a page that is not theirs, and notes that they asked for it. */
+async function lead({ userId }: Actor, to: string): Promise<never> {
+  const what = (await headers()).get(PATH) ?? "";
+  noteSecurity({ event: "page refused", userId, what, why: to === "/amounts" ? "amounts" : "role" });
+  redirect(to);
 }
 
 /**

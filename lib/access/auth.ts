@@ -5,6 +5,8 @@ import { nextCookies } from "better-auth/next-js";
 import { admin } from "better-auth/plugins/admin";
 import { genericOAuth } from "better-auth/plugins/generic-oauth";
 import { twoFactor } from "better-auth/plugins/two-factor";
+import { metadataUrl } from "@/lib/access/companyIssuer";
+import { hashPassword, isPassword } from "@/lib/access/passwordHash";
 import { sessionCookies } from "@/lib/access/sessionCookies";
 import { afterSignIn, beforeSignIn } from "@/lib/access/signInTrail";
 import { presentDatabase } from "@/lib/data/client";
@@ -29,7 +31,7 @@ function companyPlugins() {
   const company = companySignIn();
   if (!company) return [];
   const { issuer, clientId, clientSecret } = company;
-  const discoveryUrl = `${issuer}/.well-known/openid-configuration`;
+  const discoveryUrl = metadataUrl(issuer);
   const config = {
     providerId: COMPANY,
     discoveryUrl,
@@ -50,7 +52,10 @@ export function makeAuth() {
     database: prismaAdapter(presentDatabase(), { provider: "postgresql" }),
     secret: authSecret(),
     baseURL: authUrl(),
-    emailAndPassword: { enabled: true, disableSignUp: true, minPasswordLength: MINIMUM_PASSWORD },
+    emailAndPassword: {
+      ...{ enabled: true, disableSignUp: true, minPasswordLength: MINIMUM_PASSWORD },
+      password: { hash: hashPassword, verify: ({ hash, password }) => isPassword(hash, password) },
+    },
     rateLimit: { enabled: true, storage: "database", customRules: { "/sign-in/email": SIGN_INS } },
     session: SESSION,
     advanced: sessionCookies(),

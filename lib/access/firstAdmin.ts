@@ -1,8 +1,8 @@
 import "server-only";
 import { createHash, randomUUID } from "node:crypto";
-import { hashPassword } from "better-auth/crypto";
 import { z } from "zod";
 import type { Refusal } from "@/lib/access/action";
+import { hashPassword } from "@/lib/access/passwordHash";
 import { refusedPassword } from "@/lib/access/refusedPassword";
 import { database } from "@/lib/data/client";
 import { err, ok, type Result } from "@/lib/kernel/result";

@@ -2,7 +2,9 @@
 const OPEN = new Set([
   ...["sign-in/email", "sign-in/social", "callback/company", "error"],
   ...["get-session", "sign-out", "change-password"],
-  ...["enable", "disable", "verify-totp", "verify-backup-code"].map((step) => `two-factor/${step}`),
+  ...["enable", "disable", "verify-totp", "verify-backup-code", "generate-backup-codes"].map(
+    (step) => `two-factor/${step}`,
+  ),
 ]);
 
 /** Whether an address under /api/auth is one of the product's. */

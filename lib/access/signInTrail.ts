@@ -1,5 +1,6 @@
 import "server-only";
 import { APIError, createAuthMiddleware, getSessionFromCtx, isAPIError } from "better-auth/api";
+import { isOwnIssuer } from "@/lib/access/companyIssuer";
 import { refusedPassword } from "@/lib/access/refusedPassword";
 import { noteSecurity } from "@/lib/access/securityLog";
 import { countWrong, forgetWrong, isResting } from "@/lib/access/signInPause";
@@ -7,6 +8,7 @@ import { spendCode } from "@/lib/access/spentCode";
 import { database } from "@/lib/data/client";
 
 const PASSWORD_PATH = "/sign-in/email";
+const COMPANY_PATH = "/sign-in/social";
 const CODE_PATH = "/two-factor/verify-totp";
 
 /** What of the door and its keys is kept in the audit trail, by path; each names the person it was about. */
@@ -16,11 +18,13 @@ const DEEDS: Readonly<Record<string, string>> = {
   "/two-factor/generate-backup-codes": "secondFactor:codes",
 };
 
-/** Refuses a password while its address rests, and a new one that would soon be guessed. */
+/** Refuses a password while its address rests, a company that is not the one set, and a new password soon guessed. */
 export const beforeSignIn = createAuthMiddleware(async (asked) => {
   const { path, body } = asked;
   if (path === PASSWORD_PATH && (await isResting(emailOf(body))))
     throw new APIError("TOO_MANY_REQUESTS", { message: "Too many wrong passwords. Wait 15 minutes." });
+  if (path === COMPANY_PATH && !(await isOwnIssuer()))
+    throw new APIError("FORBIDDEN", { message: "The company's sign-in is not the one that was set." });
   if (path !== "/change-password") return;
   const session = await getSessionFromCtx(asked);
   const { newPassword } = body as { readonly newPassword?: unknown };

@@ -9,7 +9,8 @@ import { assumptionFields, assumptionValue, withAssumptions } from "@/lib/risk/a
 import { productSets } from "@/lib/risk/assumptionSets";
 import type { Assumptions } from "@/lib/risk/assumptions";
 import { type AssumptionProblem, readAssumptions } from "@/lib/risk/readAssumptions";
-import type { AssumptionChoice, OwnAssumptions } from "@/lib/schema/assumptions";
+import type { AssumptionChoice, ChosenAssumptions, OwnAssumptions } from "@/lib/schema/assumptions";
+import { reasonGiven } from "@/lib/schema/why";
 import type { Prisma } from "@/prisma/generated/client";
 
 const notAllowed: Refusal = {
@@ -62,7 +63,7 @@ export async function stateAssumptions(
 /** Takes a version of a set into use for the whole group; answers with the one that was in use before. */
 export async function chooseAssumptions(
   actor: Actor,
-  { kind, version }: AssumptionChoice,
+  { kind, version, why }: ChosenAssumptions,
 ): Promise<Result<{ former: AssumptionChoice }, Refusal>> {
   if (!mayStateAssumptions(actor)) return err(notAllowed);
   return change(actor, async (tx, record) => {
@@ -79,7 +80,7 @@ export async function chooseAssumptions(
     });
     record({
       ...{ deed: "assumptions:choose", entity: "Setting", entityId: ASSUMPTION_SETTING },
-      ...{ before: former, after: value },
+      ...{ before: former, after: value, why: reasonGiven(why) },
     });
     return ok({ former });
   });

@@ -2,13 +2,14 @@ import "server-only";
 import { AsyncLocalStorage } from "node:async_hooks";
 import { PrismaPg } from "@prisma/adapter-pg";
 import { databasePool, databaseUrl } from "@/lib/env";
+import type { KnownAt } from "@/lib/view/knownAt";
 import { PrismaClient } from "@/prisma/generated/client";
 
 /** What a request that looks back reads from. */
 export interface Look {
   readonly client: PrismaClient;
   /** What was recorded later is not there. */
-  readonly at: string;
+  readonly known: KnownAt;
 }
 
 const kept = globalThis as typeof globalThis & {

@@ -1,5 +1,6 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
+import { mayAt } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
 import { keptGaps } from "@/lib/data/quality/keptGaps";
@@ -11,6 +12,7 @@ import type { LineResult } from "@/lib/risk/evaluation";
 import type { WeighedLine } from "@/lib/risk/mending/gapEffect";
 import type { FixLine } from "@/lib/risk/mending/nextFixes";
 import { type EarlierGap, type FootingRow, footingRows, type StatedNorm } from "@/lib/view/footing";
+import { resultWithoutAmounts } from "@/lib/view/lineWithoutAmounts";
 
 /** Which sites: one, or (null) all the person may read. */
 export interface FootingQuestion {
@@ -55,7 +57,7 @@ export async function readFooting(
   return { sites, site, rows, lines, engine, dataVersion };
 }
 
-/** Lines at some of the person's sites, as evaluated. */
+/** Lines at some of the person's sites, as evaluated; without amounts where they are not shown to the actor. */
 export async function readEvaluatedLines(
   actor: Actor,
   evaluationId: string,
@@ -68,12 +70,16 @@ export async function readEvaluatedLines(
   });
   return rows.map(({ lineId, result, place, line }) => ({
     ...{ id: lineId, code: line.code, siteId: line.siteId },
-    result: result as unknown as LineResult,
+    result: shownResult(actor, line.siteId, result as unknown as LineResult),
     // Where a shelf is not counted is not passed on: it may be another's site.
     unknowns: ((place as unknown as LinePlace | null)?.unknowns ?? []).map(
       ({ siteIds: _, ...unknown }) => unknown,
     ),
   }));
+}
+
+function shownResult(actor: Actor, siteId: string, result: LineResult): LineResult {
+  return mayAt(actor.grants, "money:read", siteId) ? result : resultWithoutAmounts(result);
 }
 
 /** The last count of each gap at each site before a day. */

@@ -12,6 +12,7 @@ import { openFile } from "@/lib/data/intake/openFile";
 import { asJson, beatOf, Stopped, silentAt } from "@/lib/data/intake/runReading";
 import { recallReading, rememberReading, withNullWords } from "@/lib/data/intake/sourceReading";
 import { takeBack } from "@/lib/data/intake/takeBack";
+import { misnamed } from "@/lib/intake/misnamed";
 import { dialectOf, type OpenedRegister, type ReadingChoice } from "@/lib/intake/openRegister";
 import { isRegisterKey, REGISTERS, type RegisterKey } from "@/lib/intake/registers";
 import { settleDialect } from "@/lib/intake/settleDialect";
@@ -57,9 +58,10 @@ export async function stageImport(
 ): Promise<Result<{ batchId: string }, Refusal>> {
   const file = await keepFile(bytes instanceof Uint8Array ? [bytes] : bytes);
   const opened = await openFile(file, REGISTERS[register], {});
-  if (!opened.ok) {
+  const why = opened.ok ? misnamed(fileName, opened.value.opened.file.format) : opened.error;
+  if (!opened.ok || why !== null) {
     await removeUnused(file.id);
-    return err({ code: "invalid", reason: `${fileName}: ${opened.error}` });
+    return err({ code: "invalid", reason: `${fileName}: ${why}` });
   }
   const proposed = await propose(actor, opened.value.opened, register);
   const batch = await database().importBatch.create({

@@ -8,9 +8,9 @@ import { database } from "@/lib/data/client";
 import type { ReadyMail } from "@/lib/data/group/readyMail";
 import { authUrl, smtpUrl } from "@/lib/env";
 import { err, ok, type Result } from "@/lib/kernel/result";
-import type { InvitePerson, WithdrawInvitation } from "@/lib/schema/invitation";
+import type { InvitePerson, LinkPassword, WithdrawInvitation } from "@/lib/schema/invitation";
 import type { PersonGrant } from "@/lib/schema/people";
-import { invitationMail } from "@/lib/view/invitationMail";
+import { invitationMail, newPasswordMail } from "@/lib/view/invitationMail";
 
 /** An invitation as it is listed; its secret is nowhere. Instants are RFC 3339. */
 export interface InvitationRow {
@@ -18,6 +18,8 @@ export interface InvitationRow {
   readonly name: string;
   readonly email: string;
   readonly grants: readonly PersonGrant[];
+  /** Whether it gives somebody who is there a new password. */
+  readonly renews: boolean;
   readonly invitedBy: string;
   readonly expiresAt: string;
   readonly mailed: boolean;
@@ -36,6 +38,11 @@ const missing: Refusal = {
   reason: "There is no such open invitation that you may withdraw.",
 };
 
+const nobody: Refusal = {
+  code: "missing",
+  reason: "There is no such open account. An account that is closed is opened first.",
+};
+
 const rulesPeople = (actor: Actor) => scopeOf(actor.grants, "people:write") === "all";
 
 /** The invitations, the newest first; empty for who does not rule the accounts. */
@@ -45,6 +52,7 @@ export async function readInvitations(actor: Actor): Promise<InvitationRow[]> {
   const now = Date.now();
   return rows.map(({ id, name, email, grants, invitedBy, ...row }) => ({
     ...{ id, name, email, invitedBy, grants: grants as unknown as PersonGrant[] },
+    renews: row.userId !== null,
     ...{ expiresAt: row.expiresAt.toISOString(), mailed: row.mailedAt !== null, state: stateOf(row, now) },
   }));
 }
@@ -92,8 +100,46 @@ export async function inviteSomebody(
     return ok({ id });
   });
   if (!made.ok) return made;
-  const link = `${authUrl()}/invitation?token=${token}`;
-  return ok({ link, mailed: await mailTo(made.value.id, { email, link, days, from: actor.name }, deliver) });
+  const link = linkOf(token);
+  const letter = invitationMail({ link, days, from: actor.name });
+  return ok({ link, mailed: await mailTo(made.value.id, { to: email, ...letter }, deliver) });
+}
+
+const linkOf = (token: string) => `${authUrl()}/invitation?token=${token}`;
+
+/**
+ * Makes a one-time link by which somebody who has an account sets a new password, in the place of any made before; with
+ * it a second factor that is lost is put off. Until it is followed the old password holds.
+ */
+export async function linkNewPassword(
+  actor: Actor,
+  { userId, days, dropsFactor }: LinkPassword,
+  deliver: Deliver,
+): Promise<Result<Invited, Refusal>> {
+  const { token, tokenHash } = newSecret();
+  const made = await change(actor, async (tx, record) => {
+    if (!rulesPeople(actor)) return err(notAllowed);
+    const user = await tx.user.findFirst({
+      where: { id: userId, banned: { not: true } },
+      select: { name: true, email: true },
+    });
+    if (!user) return err(nobody);
+    await tx.accountInvitation.updateMany({
+      where: { userId, usedAt: null, withdrawnAt: null },
+      data: { withdrawnAt: new Date() },
+    });
+    const expiresAt = new Date(Date.now() + days * DAY_MS);
+    const { id } = await tx.accountInvitation.create({
+      data: { ...{ tokenHash, ...user, userId, dropsFactor, expiresAt }, grants: [], invitedBy: actor.name },
+      select: { id: true },
+    });
+    record({ deed: "people:renew", entity: "User", entityId: userId, after: { days, dropsFactor } });
+    return ok({ id, email: user.email });
+  });
+  if (!made.ok) return made;
+  const link = linkOf(token);
+  const letter = newPasswordMail({ link, days, from: actor.name });
+  return ok({ link, mailed: await mailTo(made.value.id, { to: made.value.email, ...letter }, deliver) });
 }
 
 /** Whether every role is a contractor's in a project the actor runs, with no amounts the actor does not see. */
@@ -119,17 +165,10 @@ function taken(email: string): Refusal {
   return { code: "conflict", reason, fields: { email: reason } };
 }
 
-interface Letter {
-  readonly email: string;
-  readonly link: string;
-  readonly days: number;
-  readonly from: string;
-}
-
-/** Whether the mail left; the invitation holds either way, for its link is shown. */
-async function mailTo(id: string, { email, ...letter }: Letter, deliver: Deliver): Promise<boolean> {
+/** Whether the mail left; the link holds either way, for it is shown. */
+async function mailTo(id: string, mail: Omit<ReadyMail, "id">, deliver: Deliver): Promise<boolean> {
   if (smtpUrl() === null) return false;
-  const left = await deliver({ id, to: email, ...invitationMail(letter) }).then(
+  const left = await deliver({ id, ...mail }).then(
     () => true,
     () => false,
   );

@@ -1,5 +1,6 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
+import { mayAt } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
 import { readLineCompatibility } from "@/lib/data/lineCompatibility";
@@ -16,6 +17,7 @@ import type { LineResult } from "@/lib/risk/evaluation";
 import { COST_METHODS } from "@/lib/schema/costMethod";
 import type { LineDossier, StoredFigures } from "@/lib/view/lineDossier";
 import { drawnLoss } from "@/lib/view/linePlace";
+import { dossierWithoutAmounts } from "@/lib/view/lineWithoutAmounts";
 import type { Line } from "@/prisma/generated/client";
 
 /** Which line, and on which day. */
@@ -24,8 +26,17 @@ export interface LineQuestion {
   readonly asOf: IsoDate;
 }
 
-/** The dossier of a line; null when there is none or it is at a site the actor may not see. */
-export async function readLine(actor: Actor, { code, asOf }: LineQuestion): Promise<LineDossier | null> {
+/**
+ * The dossier of a line; null when there is none or it is at a site the actor may not see. Where amounts are not shown
+ * to the actor it leaves without them.
+ */
+export async function readLine(actor: Actor, question: LineQuestion): Promise<LineDossier | null> {
+  const line = await readWhole(actor, question);
+  if (line === null || mayAt(actor.grants, "money:read", line.site.id)) return line;
+  return dossierWithoutAmounts(line);
+}
+
+async function readWhole(actor: Actor, { code, asOf }: LineQuestion): Promise<LineDossier | null> {
   const evaluation = await currentEvaluation(asOf);
   const line = await findLine(actor, code, evaluation.id);
   const evaluated = line?.evaluations[0];
@@ -60,7 +71,7 @@ export async function readLine(actor: Actor, { code, asOf }: LineQuestion): Prom
     assumptionSet: evaluation.assumptionSet,
     assumptions: evaluation.assumptions,
     ...{ id, code: line.code, name, note, inServiceYear, site, groupLines, compatibility },
-    ...{ cost, obligations, place, drivers, machines, events },
+    ...{ showsAmounts: true, cost, obligations, place, drivers, machines, events },
     result: { ...result, stopLoss: drawnLoss(result.stopLoss, drawn) },
     stored: storedFigures(line),
     unrecoveredShare: line.unrecoveredShare.toNumber(),

@@ -37,7 +37,7 @@ export async function readMachine(
   const stays = await readUnitStays(actor, { unitIds: unitsIn(machine), asOf });
   const positionOf = positionReader(asOf, stays);
   return {
-    ...{ asOf, id, code, name, inServiceYear },
+    ...{ asOf, id, code, name, inServiceYear, retired: retirementOf(machine, asOf) },
     line: { id: line.id, code: line.code, name: line.name },
     site: line.site,
     controller: controllerOf(machine),
@@ -47,8 +47,15 @@ export async function readMachine(
   };
 }
 
+function retirementOf({ retiredOn, retiredReason }: StoredMachine, asOf: IsoDate): MachineDossier["retired"] {
+  const on = dayOf(retiredOn);
+  return on === null || on > asOf ? null : { on, reason: retiredReason };
+}
+
+/** Places that were retired by the day are no part of the machine any more. */
 function machineParts(day: Date) {
   const positions = {
+    where: { OR: [{ retiredOn: null }, { retiredOn: { gt: day } }] },
     orderBy: { designation: "asc" },
     include: {
       part: { select: { id: true, number: true } },

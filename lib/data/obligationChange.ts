@@ -11,6 +11,7 @@ import type {
   RemoveObligation,
   SettleObligation,
 } from "@/lib/schema/obligation";
+import { reasonGiven } from "@/lib/schema/why";
 import type { Obligation } from "@/prisma/generated/client";
 
 const noPlace: Refusal = {
@@ -56,7 +57,7 @@ export async function addObligation(
 /** Writes what is said of a duty, if nobody else did meanwhile. */
 export async function changeObligation(
   actor: Actor,
-  { obligationId, version, ...wanted }: ChangeObligation,
+  { obligationId, version, why, ...wanted }: ChangeObligation,
 ): Promise<Result<ObligationMark, Refusal>> {
   return change(actor, async (tx, record) => {
     const stored = await findObligation(tx, actor, obligationId);
@@ -69,7 +70,7 @@ export async function changeObligation(
     if (count === 0) return err(conflict);
     record({
       ...{ deed: "obligation:change", entity: "Obligation", entityId: obligationId, siteId: stored.siteId },
-      ...{ before: saidOf(stored), after: wanted },
+      ...{ before: saidOf(stored), after: wanted, why: reasonGiven(why) },
     });
     return ok({ obligationId, version: version + 1 });
   });
@@ -78,7 +79,7 @@ export async function changeObligation(
 /** Marks a duty done on a day, or opens it again, if nobody else changed it meanwhile. */
 export async function settleObligation(
   actor: Actor,
-  { obligationId, version, doneOn }: SettleObligation,
+  { obligationId, version, doneOn, why }: SettleObligation,
 ): Promise<Result<ObligationMark, Refusal>> {
   const today = await readAsOf(actor, undefined);
   if (doneOn !== null && doneOn > today) return err(notYet);
@@ -92,7 +93,7 @@ export async function settleObligation(
     if (count === 0) return err(conflict);
     record({
       ...{ deed: "obligation:settle", entity: "Obligation", entityId: obligationId, siteId: stored.siteId },
-      ...{ before: { doneOn: dayOf(stored.doneOn) }, after: { doneOn } },
+      ...{ before: { doneOn: dayOf(stored.doneOn) }, after: { doneOn }, why: reasonGiven(why) },
     });
     return ok({ obligationId, version: version + 1 });
   });
@@ -101,7 +102,7 @@ export async function settleObligation(
 /** Takes a duty off the record, if nobody else changed it meanwhile; the audit keeps what it said. */
 export async function removeObligation(
   actor: Actor,
-  { obligationId, version }: RemoveObligation,
+  { obligationId, version, why }: RemoveObligation,
 ): Promise<Result<null, Refusal>> {
   return change(actor, async (tx, record) => {
     const stored = await findObligation(tx, actor, obligationId);
@@ -110,7 +111,7 @@ export async function removeObligation(
     if (count === 0) return err(conflict);
     record({
       ...{ deed: "obligation:remove", entity: "Obligation", entityId: obligationId, siteId: stored.siteId },
-      before: saidOf(stored),
+      ...{ before: saidOf(stored), why: reasonGiven(why) },
     });
     return ok(null);
   });

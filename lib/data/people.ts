@@ -1,9 +1,9 @@
 import "server-only";
 import { randomUUID } from "node:crypto";
-import { hashPassword } from "better-auth/crypto";
 import type { Refusal } from "@/lib/access/action";
 import type { Actor } from "@/lib/access/actor";
 import { everyGrant, type StoredGrant } from "@/lib/access/grants";
+import { hashPassword } from "@/lib/access/passwordHash";
 import { scopeOf } from "@/lib/access/policy";
 import { refusedPassword } from "@/lib/access/refusedPassword";
 import { change, type Transaction } from "@/lib/data/change";

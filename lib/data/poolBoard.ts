@@ -1,6 +1,6 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
-import { maySomewhere } from "@/lib/access/policy";
+import { maySomewhere, seesAmounts } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
 import { siteIds } from "@/lib/data/scope";
@@ -28,6 +28,7 @@ export async function readPoolBoard(actor: Actor, asOf: IsoDate): Promise<PoolBo
     database().currencyRate.findMany({ select: { currency: true, perEuro: true } }),
   ]);
   const perEuro = new Map(rates.map(({ currency, perEuro: rate }) => [currency, rate.toNumber()]));
+  const tellsPrices = seesAmounts(actor.grants);
   const own = new Map<string, typeof holdings>();
   for (const one of holdings) own.set(one.partId, [...(own.get(one.partId) ?? []), one]);
   return {
@@ -38,7 +39,8 @@ export async function readPoolBoard(actor: Actor, asOf: IsoDate): Promise<PoolBo
       return {
         ...{ partId, number: part.number, maker: part.maker, itemClass: part.itemClass, family: part.family },
         ...{ stage, installed, book, usable, removalRate: removal.mean },
-        ...{ price: toldPrice(part), priceEuro: priceInEuro(part, perEuro) },
+        price: tellsPrices ? toldPrice(part) : null,
+        priceEuro: tellsPrices ? priceInEuro(part, perEuro) : null,
         sites: (own.get(partId) ?? []).map(({ siteId, siteCode, units, book: onBooks }) => ({
           ...{ siteCode, units, book: onBooks, usable: usableBySite[siteId]?.usable ?? 0 },
         })),

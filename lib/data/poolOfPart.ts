@@ -1,7 +1,7 @@
 import "server-only";
 import { z } from "zod";
 import type { Actor } from "@/lib/access/actor";
-import { mayAt, maySomewhere } from "@/lib/access/policy";
+import { mayAt, maySomewhere, seesAmounts } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { loadSeenGroup, type SeenGroup, type StoredPool } from "@/lib/data/group/loadSeenGroup";
 import { readLineFacts } from "@/lib/data/lineCompatibility";
@@ -14,7 +14,7 @@ import { ownShelfOf, wayLoss } from "@/lib/risk/siteShelves";
 import { storageRules } from "@/lib/risk/storageRules";
 import { worksInState } from "@/lib/spares/usableCount";
 import { type PoolLot, poolMoves, type SiteOfPool } from "@/lib/view/poolFindings";
-import type { PoolOfPart } from "@/lib/view/poolMoves";
+import { type PoolOfPart, poolWithoutAmounts, TRANSFER_DEFAULTS } from "@/lib/view/poolMoves";
 
 interface Asked {
   readonly id: string;
@@ -23,11 +23,17 @@ interface Asked {
   readonly least: number;
 }
 
-/** Who holds what of a part and which pieces would save most elsewhere, among the actor's sites; null without a pool. */
-export async function readPoolOfPart(
-  actor: Actor,
-  { id, asOf, ...terms }: Asked,
-): Promise<PoolOfPart | null> {
+/**
+ * Who holds what of a part and which pieces would save most elsewhere, among the actor's sites; null without a pool.
+ * Without amounts where not all are shown to the actor, and then with the usual least saving: another would tell it.
+ */
+export async function readPoolOfPart(actor: Actor, asked: Asked): Promise<PoolOfPart | null> {
+  if (seesAmounts(actor.grants)) return readWhole(actor, asked);
+  const pool = await readWhole(actor, { ...asked, least: TRANSFER_DEFAULTS.least });
+  return pool && poolWithoutAmounts(pool);
+}
+
+async function readWhole(actor: Actor, { id, asOf, ...terms }: Asked): Promise<PoolOfPart | null> {
   if (!z.uuid().safeParse(id).success || !maySomewhere(actor.grants, "read")) return null;
   const [group, part, places, lots, rules, facts] = await Promise.all([
     loadSeenGroup(asOf, [id]),

@@ -3,7 +3,7 @@ import type { Refusal } from "@/lib/access/action";
 import type { Actor } from "@/lib/access/actor";
 import { readAsOf } from "@/lib/data/asOf";
 import { change, type Transaction } from "@/lib/data/change";
-import { holdOpenProject } from "@/lib/data/closing/holdProject";
+import { holdOpenProject, holdRecordedProject } from "@/lib/data/closing/holdProject";
 import { err, ok, type Result } from "@/lib/kernel/result";
 import type { AddPoint, ChangePoint, DropPoint, SettlePoint } from "@/lib/schema/projectPoints";
 import type { OpenPoint, Project } from "@/prisma/generated/client";
@@ -22,14 +22,14 @@ export interface PointMark {
 
 const maybeDate = (day: string | null) => (day === null ? null : new Date(`${day}T00:00:00Z`));
 
-/** Records something left to do, raised today. */
+/** Records something left to do, raised today, by whoever records in the project; what is said of it later is for who runs it. */
 export async function addOpenPoint(
   actor: Actor,
   { projectId, ...said }: AddPoint,
 ): Promise<Result<PointMark, Refusal>> {
   const today = await readAsOf(actor, undefined);
   return change(actor, async (tx, record) => {
-    const held = await holdOpenProject(tx, actor, projectId);
+    const held = await holdRecordedProject(tx, actor, projectId);
     if (!held.ok) return held;
     const { id, version } = await tx.openPoint.create({
       data: { projectId, ...said, dueOn: maybeDate(said.dueOn), raisedOn: new Date(`${today}T00:00:00Z`) },

@@ -1,11 +1,12 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
-import { database, looks } from "@/lib/data/client";
+import { database } from "@/lib/data/client";
 import { readDrawnTotals } from "@/lib/data/drawnTotals";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
 import { readLineControllers } from "@/lib/data/lineControllers";
 import { readLineCosts } from "@/lib/data/lineCost";
 import { readRankedPlaces } from "@/lib/data/linePlaces";
+import { lookedBackTo } from "@/lib/data/lookBack";
 import { readObligations } from "@/lib/data/obligations";
 import { withShownAmounts } from "@/lib/data/rankingAmounts";
 import { readRulesInForce } from "@/lib/data/rules";
@@ -65,7 +66,7 @@ function keptFigures(actor: Actor, evaluationId: string, rules: readonly Rule[])
   const found = kept.ebblineRankings;
   const key = JSON.stringify([
     evaluationId,
-    looks().getStore()?.at,
+    lookedBackTo()?.at,
     siteIds(actor, "read")?.in.toSorted(),
     rules,
   ]);

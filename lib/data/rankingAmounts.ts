@@ -3,13 +3,8 @@ import type { Actor } from "@/lib/access/actor";
 import { seesAmounts } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { sites } from "@/lib/data/scope";
-import type { LineCost, Ranking } from "@/lib/view/lineRanking";
-
-/** What a stop costs on a line where nobody says so. */
-export const unknownCost: LineCost = {
-  ...{ perHour: null, fixed: null, steps: [], owner: null, approvedOn: null, validUntil: null },
-  evidence: "assumed",
-};
+import type { Ranking } from "@/lib/view/lineRanking";
+import { UNKNOWN_COST } from "@/lib/view/lineWithoutAmounts";
 
 /**
  * A ranking as it leaves for its reader: where amounts are not shown, a line stands as one whose stop nobody knows the
@@ -24,7 +19,7 @@ export async function withShownAmounts(actor: Actor, ranking: Ranking): Promise<
     ...ranking,
     totals: { group: null, sites: {} },
     lines: ranking.lines.map((line) =>
-      shown.has(line.siteCode) ? line : { ...line, ...hidden, cost: unknownCost },
+      shown.has(line.siteCode) ? line : { ...line, ...hidden, cost: UNKNOWN_COST },
     ),
   };
 }

@@ -10,7 +10,7 @@ import type { RepairOrder, SendableLot } from "@/lib/view/repair";
 
 const dayOf = (date: Date | null): IsoDate | null => date?.toISOString().slice(0, 10) ?? null;
 
-/** Every repair order of the actor's sites, the latest sent first. */
+/** Every repair order of the actor's sites, the latest sent first; what it cost where amounts are shown. */
 export async function readRepairs(actor: Actor): Promise<RepairOrder[]> {
   const rows = await database().repairOrder.findMany({
     where: atSites(actor, "read"),
@@ -30,7 +30,7 @@ export async function readRepairs(actor: Actor): Promise<RepairOrder[]> {
       dueOn: dayOf(row.dueOn),
       returnedOn: dayOf(row.returnedOn),
       finding: row.finding as RepairFinding | null,
-      cost: row.cost?.toFixed(2) ?? null,
+      cost: mayAt(actor.grants, "money:read", row.siteId) ? (row.cost?.toFixed(2) ?? null) : null,
       warrantyUntilOn: dayOf(row.warrantyUntilOn),
       mayChange: mayAt(actor.grants, "stock:write", row.siteId),
       mayUndo: row.steps !== null,

@@ -15,6 +15,7 @@ import {
   type ReviewNotes,
   type ReviewRecord,
 } from "@/lib/view/reviewRecord";
+import { reviewWithoutAmounts } from "@/lib/view/reviewWithoutAmounts";
 
 const MOST_LISTED = 60;
 const UUID = /^[0-9a-f-]{36}$/;
@@ -32,18 +33,23 @@ export interface ReviewBoard extends ReviewRecord {
   readonly past: readonly ReviewMark[];
   readonly mayReview: boolean;
   readonly mayAct: boolean;
+  /** Whether amounts of the site are shown to the actor; where not, the board has none. */
+  readonly showsAmounts: boolean;
 }
 
 /** A closed review, as it was shown. */
 export interface ClosedReview {
   readonly mark: ReviewMark;
   readonly record: ReviewRecord;
+  readonly showsAmounts: boolean;
 }
 
 export interface PurchaseList {
   readonly siteCode: string;
   readonly heldOn: IsoDate;
   readonly buys: readonly ReviewBuy[];
+  /** Whether prices may be told to the actor. */
+  readonly showsAmounts: boolean;
 }
 
 interface BoardQuestion {
@@ -75,12 +81,15 @@ export async function readReviewBoard(
     open ? readReviewBuys(actor, { reviewId: open.id, asOf }) : [],
     readReviewNotes(actor, open?.id ?? null),
   ]);
-  return {
+  const { figures, dataVersion, parts } = now;
+  const showsAmounts = mayAt(actor.grants, "money:read", site.id);
+  const board = {
     ...{ site, sites, open, past, lines, owners, actions, buys, notes },
-    ...now,
+    ...{ figures, dataVersion, parts, showsAmounts },
     mayReview: mayAt(actor.grants, "stock:write", site.id),
     mayAct: mayAt(actor.grants, "event:write", site.id),
   };
+  return showsAmounts ? board : reviewWithoutAmounts(board);
 }
 
 /** A closed review of a site the actor may read, as it was shown; null when there is none. */
@@ -88,11 +97,13 @@ export async function readClosedReview(actor: Actor, id: string): Promise<Closed
   if (!UUID.test(id)) return null;
   const row = await database().review.findFirst({
     where: { id, closedAt: { not: null }, ...atSites(actor, "read") },
-    select: { ...markFields, figures: true },
+    select: { ...markFields, figures: true, siteId: true },
   });
   if (!row) return null;
-  const { figures, ...mark } = row;
-  return { mark: markOf(mark), record: figures as unknown as ReviewRecord };
+  const { figures, siteId, ...mark } = row;
+  const record = figures as unknown as ReviewRecord;
+  const showsAmounts = mayAt(actor.grants, "money:read", siteId);
+  return { mark: markOf(mark), record: showsAmounts ? record : reviewWithoutAmounts(record), showsAmounts };
 }
 
 /** The purchase list of a review at a site the actor may read; null when there is none. */
@@ -103,13 +114,14 @@ export async function readPurchaseList(
   if (!UUID.test(reviewId)) return null;
   const row = await database().review.findFirst({
     where: { id: reviewId, ...atSites(actor, "read") },
-    select: { heldOn: true, figures: true, site: { select: { code: true } } },
+    select: { heldOn: true, figures: true, siteId: true, site: { select: { code: true } } },
   });
   if (!row) return null;
   const frozen = row.figures as unknown as ReviewRecord | null;
   return {
     siteCode: row.site.code,
     heldOn: row.heldOn.toISOString().slice(0, 10),
+    showsAmounts: mayAt(actor.grants, "money:read", row.siteId),
     buys: frozen?.buys ?? (await readReviewBuys(actor, { reviewId, asOf })),
   };
 }

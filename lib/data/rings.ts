@@ -22,20 +22,26 @@ export function readRingsOfLine(
   actor: Actor,
   { code, asOf }: { readonly code: string; readonly asOf: IsoDate },
 ): Promise<RingSheet[]> {
-  return findRings(actor, { axes: { some: { machine: { line: { code } } } } }, asOf);
+  const machine = { line: { code }, ...inServiceOn(dayStart(asOf)) };
+  return findRings(actor, { axes: { some: { machine } } }, asOf);
 }
 
 async function findRings(actor: Actor, where: Prisma.NetworkWhereInput, asOf: IsoDate): Promise<RingSheet[]> {
   const networks = await database().network.findMany({
     where: { AND: [where, { kind: "fibre_ring" }, atSites(actor, "read")] },
-    include: networkParts(new Date(`${asOf}T00:00:00Z`)),
+    include: networkParts(dayStart(asOf)),
     orderBy: { name: "asc" },
   });
-  return networks.map(({ id, name, profileFamily, site, axes }) => ({
-    ...{ asOf, id, name, profileFamily, site },
+  return networks.map(({ id, name, profileFamily, site, axes, _count }) => ({
+    ...{ asOf, id, name, profileFamily, site, outOfService: _count.axes - axes.length },
     rows: axes.map(rowOf),
   }));
 }
+
+const dayStart = (asOf: IsoDate) => new Date(`${asOf}T00:00:00Z`);
+
+/** Machines that were not retired by the day. */
+const inServiceOn = (day: Date) => ({ OR: [{ retiredOn: null }, { retiredOn: { gt: day } }] });
 
 function networkParts(day: Date) {
   const present = {
@@ -47,7 +53,9 @@ function networkParts(day: Date) {
   const part = { select: { id: true, number: true, profileFamily: true } };
   return {
     site: { select: { id: true, code: true, name: true } },
+    _count: { select: { axes: true } },
     axes: {
+      where: { machine: inServiceOn(day) },
       orderBy: [{ machine: { line: { code: "asc" } } }, { machine: { code: "asc" } }, { code: "asc" }],
       include: {
         machine: {

@@ -29,6 +29,11 @@ export function projects(
   return ids ? { OR: [{ siteId: { in: ids.in } }, { id: { in: [...projectsOf(actor.grants, deed)] } }] } : {};
 }
 
+/** The actor as somebody who reads this one site without its amounts: a contractor, for the line of their project. */
+export function asGuestAt(actor: Actor, siteId: string): Actor {
+  return { ...actor, grants: [{ role: "viewer", siteId, without: ["money:read"] }] };
+}
+
 /** The actor as somebody who reads this one site and no other: what is kept for anybody who reads it. */
 export function atOneSite(actor: Actor, siteId: string): Actor {
   const here = actor.grants.filter((grant) => grant.siteId === null || grant.siteId === siteId);

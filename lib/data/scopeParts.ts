@@ -1,6 +1,6 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
-import { maySomewhere } from "@/lib/access/policy";
+import { maySomewhere, seesAmounts } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import type { ScopeFacts } from "@/lib/retrofit/scope/scopeFacts";
 
@@ -26,5 +26,7 @@ export async function readScopeParts(
       orderBy: [{ partId: "asc" }, { successorId: "asc" }],
     }),
   ]);
-  return { parts, successors };
+  // A price is the group's, so it is told to whom every amount is.
+  if (seesAmounts(actor.grants)) return { parts, successors };
+  return { parts: parts.map((part) => ({ ...part, price: null, pricedOn: null })), successors };
 }

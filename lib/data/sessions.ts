@@ -1,10 +1,11 @@
 import "server-only";
 import type { Refusal } from "@/lib/access/action";
 import { type Actor, currentSessionId } from "@/lib/access/actor";
+import { refusedOwnPassword } from "@/lib/access/ownPassword";
 import { change } from "@/lib/data/change";
 import { database } from "@/lib/data/client";
 import { err, ok, type Result } from "@/lib/kernel/result";
-import type { EndSession } from "@/lib/schema/session";
+import type { EndOthers, EndSession } from "@/lib/schema/session";
 
 /** One place a person is signed in at. */
 export interface OpenSession {
@@ -38,8 +39,13 @@ export async function readSessions(actor: Actor): Promise<OpenSession[]> {
   }));
 }
 
-/** Ends one of the actor's sessions, at once and wherever it is. */
-export async function endSession(actor: Actor, { sessionId }: EndSession): Promise<Result<null, Refusal>> {
+/** Ends one of the actor's sessions, at once and wherever it is, for who says their own password. */
+export async function endSession(
+  actor: Actor,
+  { sessionId, password }: EndSession,
+): Promise<Result<null, Refusal>> {
+  const refused = await refusedOwnPassword(actor, password);
+  if (refused) return err(refused);
   return change(actor, async (tx, record) => {
     const { count } = await tx.session.deleteMany({ where: { id: sessionId, userId: actor.userId } });
     if (count === 0)
@@ -49,8 +55,13 @@ export async function endSession(actor: Actor, { sessionId }: EndSession): Promi
   });
 }
 
-/** Ends all of the actor's sessions but the one that asks. */
-export async function endOtherSessions(actor: Actor): Promise<Result<{ ended: number }, Refusal>> {
+/** Ends all of the actor's sessions but the one that asks, the same way. */
+export async function endOtherSessions(
+  actor: Actor,
+  { password }: EndOthers,
+): Promise<Result<{ ended: number }, Refusal>> {
+  const refused = await refusedOwnPassword(actor, password);
+  if (refused) return err(refused);
   const here = await currentSessionId();
   return change(actor, async (tx, record) => {
     const { count } = await tx.session.deleteMany({ where: { userId: actor.userId, id: { not: here } } });

@@ -1,5 +1,6 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
+import { seesAmounts } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
 import { currentEvaluation } from "@/lib/data/group/currentEvaluation";
 import { loadPoolsOf } from "@/lib/data/group/loadPools";
@@ -45,7 +46,10 @@ export async function readStockLevels(actor: Actor, { asOf, target }: Asked): Pr
     evaluated.map(({ partId }) => partId),
   );
   const pools = new Map(inputs.map((pool) => [pool.id, pool]));
-  const perEuro = new Map(rates.map(({ currency, perEuro: rate }) => [currency, rate.toNumber()]));
+  // A price is the group's, so it is told to whom every amount is.
+  const perEuro = seesAmounts(actor.grants)
+    ? new Map(rates.map(({ currency, perEuro: rate }) => [currency, rate.toNumber()]))
+    : null;
   return evaluated.flatMap((row): LevelRow[] => {
     const pool = pools.get(row.partId);
     const result = row.result as unknown as PoolFigures;
@@ -126,8 +130,14 @@ function findPools(actor: Actor, evaluationId: string) {
 
 type FoundPool = Awaited<ReturnType<typeof findPools>>[number];
 
-function masterOf({ partId, part }: FoundPool, perEuro: ReadonlyMap<string, number>) {
+/** @param perEuro Null where prices are not told. */
+function masterOf({ partId, part }: FoundPool, perEuro: ReadonlyMap<string, number> | null) {
   const { number, description, price, priceCurrency, pricedOn } = part;
+  if (perEuro === null)
+    return {
+      ...{ partId, part: number, description },
+      ...{ price: null, priceCurrency: null, priceEuro: null, pricedOn: null },
+    };
   const rate = perEuro.get(priceCurrency ?? "");
   return {
     ...{ partId, part: number, description, priceCurrency },

@@ -1,4 +1,5 @@
 import "server-only";
+import { z } from "zod";
 import type { Actor } from "@/lib/access/actor";
 import { mayAt } from "@/lib/access/policy";
 import { database } from "@/lib/data/client";
@@ -16,6 +17,7 @@ const site = { select: { code: true, timeZone: true } } as const;
  * @param partId Null for all parts.
  */
 export async function readTransfers(actor: Actor, partId: string | null): Promise<SeenTransfer[]> {
+  if (partId !== null && !z.uuid().safeParse(partId).success) return [];
   const own = { ...seenTransfers(actor), ...(partId === null ? {} : { partId }) };
   const include = {
     ...{ fromSite: site, toSite: site, part: { select: { number: true } } },

@@ -47,9 +47,14 @@ export function instantsOf(local: string, zone: string): number[] {
  * Of a repeated hour the first is taken for a start and the last for an end; of a skipped one the clock's next hour.
  */
 export function hoursBetween(start: string, end: string, zone: string): number {
-  const from = instantsOf(start, zone)[0] ?? afterGap(start, zone);
+  const from = firstInstantOf(start, zone);
   const until = instantsOf(end, zone).at(-1) ?? afterGap(end, zone);
   return (until - from) / (60 * MINUTE);
+}
+
+/** The first instant, ms since 1970 UTC, at which a zone's clock shows a local time or, where it skips it, the next. */
+export function firstInstantOf(local: string, zone: string): number {
+  return instantsOf(local, zone)[0] ?? afterGap(local, zone);
 }
 
 /** The instant a skipped local time would have been by the clock of before. */

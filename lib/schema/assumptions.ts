@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { why } from "@/lib/schema/why";
 
 /** Least and most a value may be; the same bounds stand in the schema and at the field of the form. */
 export interface AssumptionRange {
@@ -120,6 +121,9 @@ export const assumptionChoice = z.strictObject({
   version: z.int().min(1),
 });
 
+/** Takes a version into use. */
+export const chosenAssumptions = assumptionChoice.extend({ why });
+
 /** A new version of the own set: what changes, from which version, and who answers for it. */
 export const ownAssumptions = z.strictObject({
   /** Version the person saw; 0 when there was none. */
@@ -131,4 +135,5 @@ export const ownAssumptions = z.strictObject({
 });
 
 export type AssumptionChoice = z.output<typeof assumptionChoice>;
+export type ChosenAssumptions = z.output<typeof chosenAssumptions>;
 export type OwnAssumptions = z.output<typeof ownAssumptions>;

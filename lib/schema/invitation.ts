@@ -12,6 +12,13 @@ export const invitePerson = z.strictObject({
   days: z.literal(INVITATION_DAYS, "Choose how long the link opens."),
 });
 
+/** A link for somebody who has an account and lost the password, or the second factor too. */
+export const linkPassword = z.strictObject({
+  userId: z.string().min(1).max(100),
+  days: z.literal(INVITATION_DAYS, "Choose how long the link opens."),
+  dropsFactor: z.boolean(),
+});
+
 export const withdrawInvitation = z.strictObject({ invitationId: z.uuid() });
 
 /** What the invited hand in; no password is the company's own sign-in. */
@@ -25,5 +32,6 @@ export const acceptInvitation = z.strictObject({
 });
 
 export type InvitePerson = z.output<typeof invitePerson>;
+export type LinkPassword = z.output<typeof linkPassword>;
 export type WithdrawInvitation = z.output<typeof withdrawInvitation>;
 export type AcceptInvitation = z.output<typeof acceptInvitation>;

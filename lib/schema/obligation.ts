@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { isIsoDate } from "@/lib/kernel/isoDate";
+import { why } from "@/lib/schema/why";
 
 const day = z.string().refine(isIsoDate, "Write a day that exists, as 2027-09-30.");
 const words = (most: number, missing: string) =>
@@ -20,10 +21,10 @@ const duty = z.strictObject({
 const which = { obligationId: z.uuid(), version: z.int().positive() };
 
 export const addObligation = duty;
-export const changeObligation = duty.extend(which);
+export const changeObligation = duty.extend({ ...which, why });
 /** Marks a duty done on a day; null opens it again. */
-export const settleObligation = z.strictObject({ ...which, doneOn: day.nullable() });
-export const removeObligation = z.strictObject(which);
+export const settleObligation = z.strictObject({ ...which, doneOn: day.nullable(), why });
+export const removeObligation = z.strictObject({ ...which, why });
 
 export type AddObligation = z.output<typeof addObligation>;
 export type ChangeObligation = z.output<typeof changeObligation>;

@@ -58,7 +58,14 @@ export const setGrants = z.strictObject({
 
 export const closeAccount = z.strictObject({ userId: z.string().min(1), closed: z.boolean() });
 
+/** Which roles must have a second factor, and which had to when the person looked. */
+export const setFactorRule = z.strictObject({
+  roles: z.array(z.enum(ROLES)).max(ROLES.length),
+  seen: z.array(z.enum(ROLES)).max(ROLES.length),
+});
+
 export type PersonGrant = z.output<typeof grant>;
 export type AddPerson = z.output<typeof addPerson>;
 export type SetGrants = z.output<typeof setGrants>;
+export type SetFactorRule = z.output<typeof setFactorRule>;
 export type CloseAccount = z.output<typeof closeAccount>;

@@ -123,6 +123,18 @@ export function cheapBlockersFirst(ladders: readonly CoverLadder[]): CoverLadder
   );
 }
 
+/** The day the shelf is likely empty (P80) first, then the chance of no spare. */
+export function emptySoonestFirst(ladders: readonly CoverLadder[]): CoverLadder[] {
+  const never = "9999-12-31";
+  const keyOf = ({ days }: CoverLadder) => days.p80 ?? never;
+  return [...ladders].sort(
+    (a, b) =>
+      (keyOf(a) < keyOf(b) ? -1 : Number(keyOf(a) > keyOf(b))) ||
+      b.noSpare.mean - a.noSpare.mean ||
+      (a.number < b.number ? -1 : 1),
+  );
+}
+
 /** One rung: how things stand so many months ahead. */
 export interface CoverRung {
   readonly months: number;

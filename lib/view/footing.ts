@@ -128,9 +128,9 @@ export function trendWords({ missing, before }: FootingRow): {
 }
 
 /** What stands over the board. */
-export function footingLead(rows: readonly FootingRow[]): string {
+export function footingLead(rows: readonly FootingRow[], showsAmounts = true): string {
   const open = rows.filter(({ missing }) => missing > 0);
   if (open.length === 0) return "Nothing is missing, old, contradictory or guessed among what is looked for.";
   const pieces = sum(open.map(({ missing }) => missing));
-  return `${count(open.length, "kind")} of gap, ${count(pieces, "record")} to mend. What most of the loss rests on stands first.`;
+  return `${count(open.length, "kind")} of gap, ${count(pieces, "record")} to mend. ${showsAmounts ? "What most of the loss rests on" : "What is missing most often"} stands first.`;
 }

@@ -132,6 +132,8 @@ export interface MachineDossier {
   readonly code: string;
   readonly name: string;
   readonly inServiceYear: number | null;
+  /** Since when and why it counts in no figure; null is in service on the day. */
+  readonly retired: { readonly on: IsoDate; readonly reason: string } | null;
   readonly line: { readonly id: string; readonly code: string; readonly name: string };
   readonly site: {
     readonly id: string;

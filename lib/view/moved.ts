@@ -2,7 +2,8 @@ import type { IsoDate } from "@/lib/kernel/isoDate";
 import { MOVED_STEPS, type MovedStep } from "@/lib/risk/moved/snapshotInput";
 import type { MovedLine, MovedTotal } from "@/lib/risk/whatMoved";
 import { NBSP, plainNumber } from "@/lib/view/number";
-import { day, moment } from "@/lib/view/time";
+import { day } from "@/lib/view/time";
+import { zonedMoment } from "@/lib/view/zone";
 
 /** Stands in the address for the data as they are, where a snapshot could stand. */
 export const NOW = "now";
@@ -72,7 +73,7 @@ export function signedEuros(change: number): string {
 /** A snapshot in a list of choices: the day it is of, and when and by whom it was taken. */
 export function snapshotLabel({ asOf, takenAt, takenBy }: SnapshotMark, zone: string): string {
   if (takenAt === null) return `The data as they are, ${day(asOf)}`;
-  return `${day(asOf)} – taken ${moment(takenAt, zone)}, ${takenBy ?? "weekly"}`;
+  return `${day(asOf)} – taken ${zonedMoment(takenAt, zone)}, ${takenBy ?? "weekly"}`;
 }
 
 /** The change as a whole and what mattered most, in one sentence. */

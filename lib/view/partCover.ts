@@ -32,6 +32,14 @@ export function coverChart(pool: PartPool, asOf: IsoDate): SpanChart {
   };
 }
 
+/** Of what is this near to 1 a curve shows a straight line at the top. */
+const CERTAIN = 0.999;
+
+/** Whether a failure of any month computed is all but sure to find no spare, at the low end of its range too. */
+export function isAlwaysEmpty({ noSpareByMonth }: PartPool): boolean {
+  return noSpareByMonth.every(({ low }) => low > CERTAIN);
+}
+
 type Marks = SpanChart["marks"];
 
 /** Two marks on one month would be written over each other. */

@@ -45,9 +45,9 @@ export interface PoolSiteRow extends HeldShare {
   /** Own no-spare chance over the first year: as it stands, and after all moves below. */
   readonly before: number;
   readonly after: number;
-  /** Stops a year by the part here, and what an own shelf empty all year would cost on the way, EUR a year. */
+  /** Stops a year by the part here, and what an own shelf empty all year would cost on the way, EUR a year; null is not shown. */
   readonly stops: number;
-  readonly wayLoss: number;
+  readonly wayLoss: number | null;
 }
 
 /** Pieces of one lot that go to one site. */
@@ -59,8 +59,8 @@ export interface ProposedMove {
   readonly toSite: string;
   readonly toSiteId: string;
   readonly pieces: number;
-  /** EUR a year. */
-  readonly saves: number;
+  /** EUR a year; null is not shown. */
+  readonly saves: number | null;
   readonly from: { readonly before: number; readonly after: number };
   readonly to: { readonly before: number; readonly after: number };
   readonly border: Border;
@@ -99,6 +99,16 @@ export interface PoolOfPart {
   readonly sites: readonly PoolSiteRow[];
   readonly moves: readonly ProposedMove[];
   readonly staying: readonly StayingLot[];
+}
+
+/** A pool as it leaves for somebody to whom amounts are not shown. */
+export function poolWithoutAmounts(pool: PoolOfPart): PoolOfPart {
+  return {
+    ...pool,
+    price: null,
+    sites: pool.sites.map((site) => ({ ...site, wayLoss: null })),
+    moves: pool.moves.map((move) => ({ ...move, saves: null })),
+  };
 }
 
 /** What the pieces of a move are worth at the price on record; null without one. */

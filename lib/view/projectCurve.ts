@@ -3,6 +3,7 @@ import { sumAmounts } from "@/lib/kernel/money";
 import { progress } from "@/lib/projects/progress";
 import type { ProjectFigures, ProjectFile } from "@/lib/view/project";
 import { type ChartPoint, roundTicks, type SpanChart } from "@/lib/view/spanChart";
+import { month as monthWords } from "@/lib/view/time";
 
 /** Cumulative money at the end of one month, or at the as-of day in its month; null lies ahead or is not known. */
 export interface CurvePoint {
@@ -97,7 +98,7 @@ export function curveChart(points: readonly CurvePoint[], currency: string, asOf
   const thousands = (value: number | null) => (value === null ? null : value / THOUSAND);
   const shown = points.map(
     ({ month, planned, earned, paid, forecast }): ChartPoint => ({
-      label: month,
+      label: monthWords(`${month}-01`),
       band: forecast === null ? null : [forecast[0] / THOUSAND, forecast[1] / THOUSAND],
       values: { planned: thousands(planned), earned: thousands(earned), paid: thousands(paid) },
     }),
@@ -121,8 +122,8 @@ export function curveChart(points: readonly CurvePoint[], currency: string, asOf
     points: shown,
     domain: [0, ticks.at(-1) ?? highest],
     ticks,
-    marks: [{ at: monthOf(asOf), label: "as-of day" }].filter(({ at }) =>
-      points.some(({ month }) => month === at),
-    ),
+    marks: points.some(({ month }) => month === monthOf(asOf))
+      ? [{ at: monthWords(asOf), label: "as-of day" }]
+      : [],
   };
 }

@@ -84,6 +84,8 @@ export interface ReportInput {
   readonly plans: readonly PlanSummary[];
   /** Actions of reviews that are late, the longest due first. */
   readonly lateActions: readonly LateAction[];
+  /** Amounts of some of the sites are left out for the reader. */
+  readonly hidesAmounts?: true;
 }
 
 /** The money of a report; a sum over nothing known is null. */

@@ -2,6 +2,7 @@ import { addMonths } from "@/lib/kernel/isoDate";
 import { money } from "@/lib/view/format";
 import { approvalEnded, isUnapproved } from "@/lib/view/lineRanking";
 import { obligationWords } from "@/lib/view/obligation";
+import type { PlanSummary } from "@/lib/view/plan";
 import { type ProjectFile, projectFigures } from "@/lib/view/project";
 import { localMoney } from "@/lib/view/projectMoney";
 import { type FirstLine, firstLines, type ReportInput } from "@/lib/view/report";
@@ -61,7 +62,7 @@ function projectDecisions({ projects, asOf }: ReportInput): Decision[] {
   return projects.flatMap((project: ProjectFile) => {
     const { control, budget: granted } = projectFigures(project, asOf);
     const trend = control?.eac.trend ?? null;
-    if (trend === null || trend <= OVER_LIMIT * Number(granted)) return [];
+    if (trend === null || Number(granted) === 0 || trend <= OVER_LIMIT * Number(granted)) return [];
     const [end, budget] = [trend, Number(granted)].map((one) => localMoney(one, project.currency));
     const text = `${project.code}: take ${end} at the end for a budget of ${budget}, or cut its scope.`;
     return [{ text, href: `/projects/${project.code}` }];
@@ -79,16 +80,19 @@ function buyDecisions(input: ReportInput): Decision[] {
   }));
 }
 
-function planDecisions({ plans }: ReportInput): Decision[] {
+function planDecisions({ plans, hidesAmounts }: ReportInput): Decision[] {
   return plans
     .filter(({ status }) => status === "put_forward")
-    .map(({ id, name, totals }) => ({
-      text:
-        totals === null
-          ? `Plan “${name}” waits for approval; it covers more sites than these.`
-          : `Plan “${name}” waits for approval: ${money(totals.spent)} for ${totals.funded} lines.`,
-      href: `/plans/${id}`,
+    .map((plan) => ({
+      text: hidesAmounts ? `Plan “${plan.name}” waits for approval.` : planWords(plan),
+      href: `/plans/${plan.id}`,
     }));
+}
+
+function planWords({ name, totals }: PlanSummary): string {
+  return totals === null
+    ? `Plan “${name}” waits for approval; it covers more sites than these.`
+    : `Plan “${name}” waits for approval: ${money(totals.spent)} for ${totals.funded} lines.`;
 }
 
 function costDecisions(lines: readonly FirstLine[], asOf: string): Decision[] {

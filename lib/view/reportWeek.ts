@@ -101,7 +101,7 @@ function worseTable({ worse }: ReviewFigures, review: string): ReportTable {
     most: 18,
     things: ["part", "parts"],
     none: "Nothing passed the threshold.",
-    note: `${worseWords} Loss in EUR.`,
+    note: `${worseWords(true)} Loss in EUR.`,
   });
 }
 

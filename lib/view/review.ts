@@ -84,9 +84,12 @@ export interface ReviewFigures {
 /** Least change that is listed; less is the noise of the days that pass. */
 export const WORSE_FROM = { noSparePerMille: 2, loss: 500, usableTenths: 5 } as const;
 
-/** The threshold in words. */
-export const worseWords =
-  "Listed from a gain of 0.2 points in the chance of no spare, €\u00a0500 a year in the loss here, or a fall of half a usable piece here.";
+/** The threshold in words; without its amount where amounts are not shown. */
+export function worseWords(showsAmounts: boolean): string {
+  return showsAmounts
+    ? "Listed from a gain of 0.2 points in the chance of no spare, €\u00a0500 a year in the loss here, or a fall of half a usable piece here."
+    : "Listed from a gain of 0.2 points in the chance of no spare, or a fall of half a usable piece here.";
+}
 
 /** Whether a part got worse by enough to be talked about. */
 export function gotWorse({ noSpare, loss, usable }: MovedPool): boolean {

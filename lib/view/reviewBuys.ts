@@ -12,7 +12,7 @@ interface BuyColumn {
 }
 
 /** The columns of the file, in their order; a day is `YYYY-MM-DD`, what is not known is empty. */
-export const BUY_COLUMNS: readonly BuyColumn[] = [
+const PLAIN: readonly BuyColumn[] = [
   { title: "Part", kind: "text", value: ({ number }) => number },
   { title: "Description", kind: "text", value: ({ description }) => description },
   { title: "Site", kind: "text", value: (_, siteCode) => siteCode },
@@ -21,6 +21,9 @@ export const BUY_COLUMNS: readonly BuyColumn[] = [
   { title: "Reason", kind: "text", value: ({ reason }) => reason },
   { title: "Order by", kind: "date", value: ({ orderByOn }) => orderByOn },
   { title: "Supply stage", kind: "text", value: ({ stage }) => stageText(stage) },
+];
+
+const PRICES: readonly BuyColumn[] = [
   {
     title: "Price of a piece",
     kind: "number",
@@ -30,9 +33,14 @@ export const BUY_COLUMNS: readonly BuyColumn[] = [
   { title: "Price date", kind: "date", value: ({ price }) => price?.pricedOn ?? null },
 ];
 
-/** The rows of the file, cell by cell under `BUY_COLUMNS`. */
-export function buyRows(buys: readonly ReviewBuy[], siteCode: string) {
-  return buys.map((buy) => BUY_COLUMNS.map(({ value }) => value(buy, siteCode)));
+/** The columns of the file as its reader gets them: without price where amounts are not shown. */
+export function buyColumns(showsAmounts: boolean): readonly BuyColumn[] {
+  return showsAmounts ? [...PLAIN, ...PRICES] : PLAIN;
+}
+
+/** The rows of the file, cell by cell under their columns. */
+export function buyRows(columns: readonly BuyColumn[], buys: readonly ReviewBuy[], siteCode: string) {
+  return buys.map((buy) => columns.map(({ value }) => value(buy, siteCode)));
 }
 
 /** A row of the purchase list as the screen and the paper show it. */

@@ -68,11 +68,10 @@ export function whyText({ main, inputs }: WorsePart): string {
   return `${name}: ${first.what} ${first.before} → ${first.after}${more}`;
 }
 
-/** What got worse of a part, as a reason to buy it. */
+/** What got worse of a part, as a reason to buy it; no amount, since a reason is read by whoever reads the list. */
 export function worseText(part: WorsePart): string {
-  const { noSpare, loss } = movedFigures(part);
-  const chance = `no-spare chance ${noSpare.before} → ${noSpare.after}`;
-  return part.loss.after === null ? chance : `${chance}, loss here ${loss.after} € a year`;
+  const { noSpare } = movedFigures(part);
+  return `no-spare chance ${noSpare.before} → ${noSpare.after}`;
 }
 
 interface Lead {

@@ -26,7 +26,10 @@ export interface RingSheet {
   /** Number of its communication profile family; null is not known. */
   readonly profileFamily: number | null;
   readonly site: { readonly id: string; readonly code: string; readonly name: string };
+  /** Nodes of machines in service. */
   readonly rows: readonly RingSheetRow[];
+  /** Nodes left out, since their machines were retired. */
+  readonly outOfService: number;
 }
 
 /** A finding in words: what is wrong and what to look at. */

@@ -43,6 +43,18 @@ const PLAIN: Readonly<Record<keyof ScopeNorms["plain"], readonly [name: string, 
   incomingWeeks: ["Receiving, testing and setting up", "weeks"],
 };
 
+/** The norms as they leave for somebody to whom amounts are not shown: hours, weeks and shares, nothing costs anything. */
+export function normsWithoutAmounts(norms: ScopeNorms): ScopeNorms {
+  const free = Object.entries(norms.spans).map(([key, span]) => [
+    key,
+    isAmount(SPANS[key as keyof ScopeNorms["spans"]][1]) ? [0, 0, 0] : span,
+  ]);
+  return { ...norms, spans: Object.fromEntries(free) as unknown as ScopeNorms["spans"] };
+}
+
+/** Whether a norm of this unit is an amount of money. */
+export const isAmount = (unit: string): boolean => unit.startsWith("EUR");
+
 /** The norms as rows, those with three values first. */
 export function normRows({ spans, plain }: ScopeNorms): NormRow[] {
   const rowsOf = <K extends string>(

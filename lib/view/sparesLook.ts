@@ -56,6 +56,8 @@ export interface SparesLook {
   readonly asOf: IsoDate;
   /** The day compared with. */
   readonly before: IsoDate;
+  /** That day is looked at on its own shelf; else on that of the day looked at, since its own is not known. */
+  readonly ownShelf: boolean;
   readonly engine: string;
   readonly dataVersion: number;
   /** Whether the reader sees every site. */

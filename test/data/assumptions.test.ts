@@ -158,7 +158,13 @@ async function driveName(): Promise<string> {
 describe("choosing a set", () => {
   test("computes anew with its values, and going back gives the former figures", async () => {
     const before = await currentEvaluation(asOf);
-    const chosen = await chooseAssumptions(engineer, { kind: "own", version: 1 });
+    const why = "The bulletin of the maker";
+    const chosen = await chooseAssumptions(engineer, { kind: "own", version: 1, why });
+    expect(
+      await database().auditEntry.findFirst({ where: { deed: "assumptions:choose", why } }),
+    ).toMatchObject({
+      after: { kind: "own", version: 1 },
+    });
     expect(chosen).toEqual({ ok: true, value: { former: { kind: "likely", version: 1 } } });
     const own = await currentEvaluation(asOf);
     expect(own.id).not.toBe(before.id);

@@ -121,4 +121,37 @@ describe("the changes", () => {
     expect(await count({ from: "2999-01-01" })).toBe(0);
     expect(await count({ until: "2000-01-01" })).toBe(0);
   });
+
+  it("belong to the day of the clock of the reader's sites", async () => {
+    await database().auditEntry.create({
+      data: {
+        ...{ at: new Date("2026-05-12T22:30:00Z"), deed: "line:figures", entity: "Line" },
+        ...{ entityId: "", siteId: sites.north },
+      },
+    });
+    const count = async (day: string) => (await readAudit(admin, { from: day, until: day })).lines.length;
+    // In Warsaw it was half past midnight.
+    expect([await count("2026-05-12"), await count("2026-05-13")]).toEqual([0, 1]);
+  });
+
+  it("of an event that was taken back are those of its line all the same", async () => {
+    const lineId = sites.lines["NOR-02"] ?? "";
+    const event = await database().event.create({
+      data: {
+        ...{ siteId: sites.north, lineId, kind: "failure", happenedAt: new Date("2026-05-01T08:00:00Z") },
+        ...{ source: "by hand", reference: "H1" },
+      },
+    });
+    await change(admin, async (tx, record) => {
+      await tx.event.delete({ where: { id: event.id } });
+      record({ deed: "event:undo", entity: "Event", entityId: event.id, siteId: sites.north });
+      return ok(null);
+    });
+    const deeds = async (code: string) =>
+      (await readAudit(admin, { thing: { kind: "line", id: sites.lines[code] ?? "" } })).lines.map(
+        ({ deed }) => deed,
+      );
+    expect(await deeds("NOR-02")).toEqual(["event:undo"]);
+    expect(await deeds("SUD-01")).toEqual([]);
+  });
 });

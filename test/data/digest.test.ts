@@ -6,9 +6,11 @@ import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { askDigest, readDigest, setDigest } from "@/lib/data/digest";
 import { askDueDigests } from "@/lib/data/group/digestMails";
+import { setReading } from "@/lib/data/reading";
 import { addReviewAction } from "@/lib/data/reviewActionChange";
 import { type Jobs, startJobs } from "@/lib/jobs/startJobs";
 import { digestTraceWords } from "@/lib/view/digestTrace";
+import { listen } from "@/lib/words/listen";
 import { makeActor } from "@/test/support/actors";
 import { type FreshDatabase, freshDatabase } from "@/test/support/database";
 import { mailServer } from "@/test/support/mailServer";
@@ -24,6 +26,7 @@ let places: TwoSites;
 let planner: Actor;
 
 beforeAll(async () => {
+  listen();
   fresh = await freshDatabase("digest");
   server = await mailServer();
   folder = await mkdtemp(join(tmpdir(), "ebbline-mails-"));
@@ -130,6 +133,16 @@ describe("the week by mail", () => {
     expect(readable(await readFile(file, "utf8"))).toContain("Subject: Spares of NOR");
     expect(server.inbox.taken).toHaveLength(4);
     process.env.EBBLINE_SMTP_URL = server.url;
+  });
+
+  test("is in the words and numbers its reader chose", async () => {
+    const taken = server.inbox.taken.length;
+    await setReading(planner, { language: "de", numbers: null });
+    await askDigest(planner);
+    expect(await until(() => server.inbox.taken.length > taken)).toBe(true);
+    const mail = readable(server.inbox.taken[taken] ?? "");
+    expect(mail).toContain("IHRE VERSPÄTETEN MASSNAHMEN\r\n- Count <shelf> & bins");
+    expect(mail).toContain("1. Jan. 2020");
   });
 
   test("ends with the right to read the site, and when it is ended", async () => {

@@ -2,8 +2,15 @@ import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { acceptInvitation } from "@/lib/access/acceptInvitation";
 import type { Actor } from "@/lib/access/actor";
 import { makeAuth } from "@/lib/access/auth";
+import { countWrong } from "@/lib/access/signInPause";
 import { database } from "@/lib/data/client";
-import { type Invited, inviteSomebody, readInvitations, withdrawOne } from "@/lib/data/invitations";
+import {
+  type Invited,
+  inviteSomebody,
+  linkNewPassword,
+  readInvitations,
+  withdrawOne,
+} from "@/lib/data/invitations";
 import type { InvitePerson } from "@/lib/schema/invitation";
 import { makeActor, roleAt } from "@/test/support/actors";
 import { type FreshDatabase, freshDatabase } from "@/test/support/database";
@@ -118,4 +125,50 @@ test("nobody but an administrator of all sites invites, lists or withdraws", asy
     const [row] = await readInvitations(admin);
     expect(await withdrawOne(actor, { invitationId: row?.id ?? "" })).toMatchObject({ ok: false });
   }
+});
+
+async function linkFor(userId: string, dropsFactor = false) {
+  const made = await linkNewPassword(admin, { userId, days: 3, dropsFactor }, nothing);
+  if (!made.ok) throw new Error(made.error.reason);
+  return new URL(made.value.link).searchParams.get("token") ?? "";
+}
+
+test("who lost the password sets a new one by a link, once; it ends the sessions and the rest of the address", async () => {
+  const email = "lost@halvenor.example";
+  await acceptInvitation({ token: (await invited(email)).token, password: PASSWORD });
+  const { id: userId } = await database().user.findUniqueOrThrow({ where: { email } });
+  await signIn(email, PASSWORD);
+  await database().user.update({ where: { id: userId }, data: { twoFactorEnabled: true } });
+  const early = await linkFor(userId);
+  const token = await linkFor(userId, true);
+  // The link made first is withdrawn by the second, and until one is followed the old password holds.
+  expect(await acceptInvitation({ token: early, password: "nine quiet lanterns" })).toMatchObject({
+    ok: false,
+  });
+  expect((await signIn(email, PASSWORD)).status).toBe(200);
+  for (let i = 0; i < 10; i += 1) await countWrong(email);
+  expect(await acceptInvitation({ token, password: "nine quiet lanterns" })).toMatchObject({ ok: true });
+  expect(await acceptInvitation({ token, password: "ten quiet lanterns" })).toMatchObject({ ok: false });
+  expect(await database().session.count({ where: { userId } })).toBe(0);
+  expect((await signIn(email, PASSWORD)).status).toBe(401);
+  expect((await signIn(email, "nine quiet lanterns")).status).toBe(200);
+  expect(await database().user.findUniqueOrThrow({ where: { id: userId } })).toMatchObject({
+    twoFactorEnabled: false,
+  });
+  const deeds = await database().auditEntry.findMany({ where: { entityId: userId }, orderBy: { at: "asc" } });
+  expect(deeds.map(({ deed }) => deed)).toEqual(
+    expect.arrayContaining(["people:renew", "people:renewed", "session:open"]),
+  );
+});
+
+test("no link is made for a closed account, nor by anybody but an administrator of all sites", async () => {
+  const { id: userId } = await database().user.findUniqueOrThrow({
+    where: { email: "lost@halvenor.example" },
+  });
+  const wanted = { userId, days: 3, dropsFactor: false } as const;
+  expect(await linkNewPassword(await makeActor("engineer"), wanted, nothing)).toMatchObject({ ok: false });
+  const token = await linkFor(userId);
+  await database().user.update({ where: { id: userId }, data: { banned: true } });
+  expect(await acceptInvitation({ token, password: "eleven loud bells" })).toMatchObject({ ok: false });
+  expect(await linkNewPassword(admin, wanted, nothing)).toMatchObject({ ok: false });
 });

@@ -148,10 +148,11 @@ describe("a safety or legal date", () => {
 
   it("is taken back by who added it, and the audit keeps what it said", async () => {
     const mark = await added("north");
-    expect(await removeObligation(engineerAt("north"), mark)).toEqual({ ok: true, value: null });
+    const why = "Entered twice";
+    expect(await removeObligation(engineerAt("north"), { ...mark, why })).toEqual({ ok: true, value: null });
     expect(await database().obligation.count()).toBe(0);
     expect(await database().auditEntry.findFirst({ where: { deed: "obligation:remove" } })).toMatchObject({
-      before: { title: "Duty of north", dueOn: "2027-09-30", siteId: world.north },
+      ...{ before: { title: "Duty of north", dueOn: "2027-09-30", siteId: world.north }, why },
     });
   });
 });

@@ -1,13 +1,16 @@
 import { mkdtemp, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import readWorkbook from "read-excel-file/node";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Actor } from "@/lib/access/actor";
 import { database } from "@/lib/data/client";
 import { askDueReports } from "@/lib/data/group/dueReports";
+import { setReading } from "@/lib/data/reading";
 import { readIssues } from "@/lib/data/reportArchive";
 import { readReportWishes, setReportWish } from "@/lib/data/reportWish";
 import { type Jobs, startJobs } from "@/lib/jobs/startJobs";
+import { listen } from "@/lib/words/listen";
 import { makeActor } from "@/test/support/actors";
 import { type FreshDatabase, freshDatabase } from "@/test/support/database";
 import { makeTwoSites, type TwoSites } from "@/test/support/twoSites";
@@ -22,6 +25,7 @@ let planner: Actor;
 let group: Actor;
 
 beforeAll(async () => {
+  listen();
   fresh = await freshDatabase("reportJobs");
   folder = await mkdtemp(join(tmpdir(), "ebbline-reports-"));
   delete process.env.EBBLINE_SMTP_URL;
@@ -116,6 +120,24 @@ describe("reports by the timetable", () => {
     });
     expect(Buffer.from(attached ?? "", "base64").equals(Buffer.from(kept.bytes))).toBe(true);
     expect((await readReportWishes(group)).mails).toHaveLength(1);
+  });
+
+  test("are written in the language most of those read who get them by mail", async () => {
+    await setReading(planner, { language: "de", numbers: null });
+    await askDueReports("2027-01-01T07:00:00Z", "Europe/Warsaw");
+    expect(await idle()).toBe(true);
+    const { mails } = await readReportWishes(planner);
+    const written = await readFile(mails[0]?.file ?? "", "utf8");
+    expect(written).toContain("Subject: Monatsbericht");
+    const sheetOf = async (siteId: string | null) => {
+      const issue = await database().reportIssue.findFirstOrThrow({
+        where: { siteId, kind: "monthly", period: "2026-12" },
+        select: { files: { where: { form: "xlsx" }, select: { bytes: true } } },
+      });
+      return JSON.stringify(await readWorkbook(Buffer.from(issue.files[0]?.bytes ?? [])));
+    };
+    expect(await sheetOf(places.north)).toContain("Stillstand");
+    expect(await sheetOf(null)).not.toContain("Stillstand");
   });
 
   test("are not sent to who may no longer read the site, and not made where the calendar stands", async () => {

@@ -1,11 +1,13 @@
 import { getSessionCookie } from "better-auth/cookies";
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
-import type { Actor } from "@/lib/access/actor";
+import { type Actor, readActor } from "@/lib/access/actor";
 import { makeAuth } from "@/lib/access/auth";
 import { sessionCookies } from "@/lib/access/sessionCookies";
+import { countWrong } from "@/lib/access/signInPause";
 import { spendCode } from "@/lib/access/spentCode";
 import { database } from "@/lib/data/client";
 import { addNewPerson, closePersonAccount } from "@/lib/data/people";
+import { endSession } from "@/lib/data/sessions";
 import { makeActor, roleAt } from "@/test/support/actors";
 import { type FreshDatabase, freshDatabase } from "@/test/support/database";
 import { HOME, Visitor } from "@/test/support/visitor";
@@ -102,6 +104,23 @@ test("each sign-in opens a session of its own; signing out ends it on the server
   const late = await new Visitor(door).ask("sign-in/email", { email: EMAIL, password: PASSWORD });
   expect(late.ok).toBe(false);
   expect(await closePersonAccount(admin, { userId, closed: false })).toMatchObject({ ok: true });
+});
+
+test("a session elsewhere is ended by who says the password, and wrong ones count as at the door", async () => {
+  await database().session.deleteMany();
+  const [here, elsewhere] = [await signedIn(), await signedIn()];
+  const [other] = await database().session.findMany({ where: { userId }, orderBy: { createdAt: "desc" } });
+  const actor = await readActor(userId);
+  if (!actor || !other) throw new Error("nobody is signed in");
+  const end = (password: string) => endSession(actor, { sessionId: other.id, password });
+  expect(await end("not the one of now")).toMatchObject({ ok: false, error: { code: "invalid" } });
+  expect(await database().wrongPassword.count()).toBe(1);
+  expect(await elsewhere.isSignedIn()).toBe(true);
+  expect(await end(PASSWORD)).toMatchObject({ ok: true });
+  expect([await here.isSignedIn(), await elsewhere.isSignedIn()]).toEqual([true, false]);
+  for (let i = 0; i < 10; i += 1) await countWrong(EMAIL);
+  expect(await end(PASSWORD)).toMatchObject({ ok: false, error: { code: "impossible" } });
+  await database().wrongPassword.deleteMany();
 });
 
 test("a new password needs the one of now, must not be soon guessed, and ends the other sessions", async () => {

@@ -139,3 +139,16 @@ test("the company's own sign-in opens accounts an administrator made, and makes 
   expect(await database().user.count({ where: { email: "stranger@elsewhere.example" } })).toBe(0);
   expect(await deedsOf(userId)).toContain("session:open");
 });
+
+test("a company's sign-in that calls itself by another name than the one set is not followed", async () => {
+  const { issuer } = company;
+  const own = issuer.url;
+  const visitor = new Visitor(door);
+  const wanted = { provider: "company", callbackURL: "/lines", errorCallbackURL: "/sign-in?company=refused" };
+  issuer.url = "http://127.0.0.1:1/another";
+  expect((await visitor.ask("sign-in/social", wanted)).status).toBe(403);
+  issuer.url = own;
+  // The brake on many tries is another matter.
+  await database().rateLimit.deleteMany();
+  expect((await visitor.ask("sign-in/social", wanted)).status).toBe(200);
+});

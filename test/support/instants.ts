@@ -6,5 +6,5 @@ export async function instantNow(): Promise<KnownAt> {
   const [row] = await presentDatabase().$queryRaw<{ at: string }[]>`
     SELECT to_char(clock_timestamp() AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.US"Z"') AS "at"`;
   const at = row?.at ?? "";
-  return { text: at.slice(0, 16), day: at.slice(0, 10), at };
+  return { text: at.slice(0, 16), day: at.slice(0, 10), zone: "UTC", at };
 }

@@ -11,19 +11,12 @@ interface PastGroundNoteProps {
 
 /** Says of figures that look back what they were computed from. */
 export function PastGroundNote({ ground, asOf, engine }: PastGroundNoteProps) {
-  if (ground === null) return null;
+  if (ground === null || ground === "nothing") return null;
   if (ground === "snapshot")
     return (
       <Notice kind="info" title="From the snapshot of that day">
         Former records of {day(asOf)} are not kept, but what the figures were computed from was frozen on it.
         Version {engine} of the computation made these figures from it.
-      </Notice>
-    );
-  if (ground === "oldest records")
-    return (
-      <Notice kind="caution" title="From the oldest records that are kept">
-        Neither former records nor a snapshot of {day(asOf)} are kept. What was changed since then and before
-        records were kept cannot be told apart, so take these figures as an approximation of what was known.
       </Notice>
     );
   return (

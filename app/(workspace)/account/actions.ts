@@ -28,7 +28,7 @@ export const endMySession = action({
 export const endMyOtherSessions = action({
   needs: "read",
   inProject: true,
-  input: nothing,
+  input: session.endOthers,
   run: endOtherSessions,
 });
 export const setMyReading = action({ needs: "read", input: reading.setReading, run: setReading });

@@ -1,3 +1,4 @@
+import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
 import { titled } from "@/app/_ui/titled";
@@ -8,9 +9,11 @@ import { ReportMail } from "@/app/(workspace)/account/_components/ReportMail";
 import { SecondFactor } from "@/app/(workspace)/account/_components/SecondFactor";
 import { Sessions } from "@/app/(workspace)/account/_components/Sessions";
 import { WeeklyMail } from "@/app/(workspace)/account/_components/WeeklyMail";
-import { signedInActor } from "@/lib/access/actor";
+import { owesSecondFactor, signedInActor } from "@/lib/access/actor";
+import { hasPassword } from "@/lib/access/factorRule";
 import { readCalendarFeed } from "@/lib/data/calendarFeed";
 import { readDigest } from "@/lib/data/digest";
+import { readZone } from "@/lib/data/readerZone";
 import { readReading } from "@/lib/data/reading";
 import { readReportWishes } from "@/lib/data/reportWish";
 import { hasSecondFactor, readSessions } from "@/lib/data/sessions";
@@ -21,12 +24,19 @@ export const generateMetadata = titled("Your account");
 
 export default async function AccountPage() {
   const actor = await signedInActor({ to: "everybody" });
+  const owes = await owesSecondFactor();
   const siteNames = await readSiteNames(actor);
-  const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  const zone = await readZone(actor);
   const role = describeRoles(actor.grants, new Map(siteNames.map((site) => [site.id, site.code])));
   return (
     <>
-      <PageHeader title={actor.name} lead={`${actor.email}. ${role}.`} />
+      <PageHeader title={actor.name} lead={owes ? actor.email : `${actor.email}. ${role}.`} />
+      {owes ? (
+        <Notice kind="caution" title="Set up a second factor first">
+          Your role asks for one. Begin below under “Second factor”; from then on everything opens that your
+          role allows.
+        </Notice>
+      ) : null}
       <Section
         title="Language and numbers"
         lead="Words, days and numbers as you read them; names and numbers of your records stay as they were entered."
@@ -39,8 +49,12 @@ export default async function AccountPage() {
       <Section title="Second factor">
         <SecondFactor isOn={await hasSecondFactor(actor)} />
       </Section>
-      <Section title="Where you are signed in">
-        <Sessions sessions={await readSessions(actor)} zone={zone} />
+      <Section title="Where you are signed in" lead={`Times by the clock of ${zone}.`}>
+        <Sessions
+          sessions={await readSessions(actor)}
+          zone={zone}
+          asksPassword={await hasPassword(actor.userId)}
+        />
       </Section>
       <Section
         title="Dates in your calendar"

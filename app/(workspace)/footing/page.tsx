@@ -5,6 +5,7 @@ import { KeyFigures } from "@/app/_ui/KeyFigures";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
 import { titled } from "@/app/_ui/titled";
+import { AmountsHidden } from "@/app/(workspace)/_components/AmountsHidden";
 import { FootingTabs } from "@/app/(workspace)/_components/FootingTabs";
 import { SiteTabs } from "@/app/(workspace)/_components/SiteTabs";
 import { EffortTable } from "@/app/(workspace)/footing/_components/EffortTable";
@@ -13,9 +14,10 @@ import { FixTable } from "@/app/(workspace)/footing/_components/FixTable";
 import { FootingTable } from "@/app/(workspace)/footing/_components/FootingTable";
 import { SiteMatrix } from "@/app/(workspace)/footing/_components/SiteMatrix";
 import { signedInActor } from "@/lib/access/actor";
+import { maySomewhere, seesAmounts } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { maySetEffort } from "@/lib/data/effortNormChange";
-import { readFooting } from "@/lib/data/footing";
+import { type Footing, readFooting } from "@/lib/data/footing";
 import { readNextFixes } from "@/lib/data/nextFixes";
 import { lossOfLines } from "@/lib/risk/mending/gapEffect";
 import { footingLead } from "@/lib/view/footing";
@@ -25,50 +27,44 @@ import { day } from "@/lib/view/time";
 
 export const generateMetadata = titled("Data footing");
 
+const RESTS =
+  "“Rests on it” is the loss of the lines or parts whose records are poor: it is worked out with them. One loss can rest on several gaps, so they do not add up. Where no figure reads a record, its effect is not known.";
+
 interface FootingPageProps {
   readonly searchParams: Promise<{ readonly asOf?: string; readonly site?: string }>;
 }
 
 export default async function FootingPage({ searchParams }: FootingPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const { asOf: asked, site: siteAsked } = await searchParams;
   const asOf = await readAsOf(actor, asked);
   const footing = await readFooting(actor, { asOf, siteCode: siteAsked ?? null });
   if (footing === null) notFound();
-  const { rows, lines, site, sites, engine, dataVersion } = footing;
+  const { rows, site, sites } = footing;
+  const amounts = maySomewhere(actor.grants, "money:read");
   const next = await readNextFixes(actor, { footing, asOf });
   const open = rows.filter(({ missing }) => missing > 0);
-  const fromUnknown = lines.reduce((sum, { result }) => sum + (result.unknownLoss ?? 0), 0);
-  const costless = lines.filter(({ result }) => result.stopLoss === null).length;
   return (
     <>
-      <PageHeader title="Data footing" lead={footingLead(rows)} asOf={asOf} />
+      <PageHeader title="Data footing" lead={footingLead(rows, amounts)} asOf={asOf} />
       <FootingTabs current="/footing" />
       <SiteTabs sites={sites} site={site} href="/footing" all="All sites" />
-      <KeyFigures>
-        <KeyFigure label="Stop loss" value={money(lossOfLines(lines))} unit="a year" date={day(asOf)} />
-        <KeyFigure
-          label="Of it from not knowing"
-          value={money(fromUnknown)}
-          unit="a year"
-          date={`${engine}, data version ${dataVersion}`}
-        />
-        <KeyFigure label="Lines without a loss in money" value={plainNumber(costless)} date={day(asOf)} />
-      </KeyFigures>
+      {seesAmounts(actor.grants) ? null : <AmountsHidden />}
+      {amounts ? <LossFigures footing={footing} asOf={asOf} /> : null}
       <Section
         title="Gaps"
         id="gaps"
-        lead="“Rests on it” is the loss of the lines or parts whose records are poor: it is worked out with them. One loss can rest on several gaps, so they do not add up. Where no figure reads a record, its effect is not known."
+        lead={amounts ? RESTS : "Records that are missing, old, contradictory or guessed; a row opens them."}
       >
-        <FootingTable rows={open} siteCode={site?.code ?? null} />
+        <FootingTable rows={open} siteCode={site?.code ?? null} showsAmounts={amounts} />
       </Section>
       <Section
         title="Next best fixes"
         id="fixes"
         lead="What settles most of the ranking, or of the loss, for an hour of work. An order to look in, not a judgement on anybody's records."
       >
-        <FixTable fixes={next.fixes} />
-        <FixMethod next={next} />
+        <FixTable fixes={next.fixes} showsAmounts={amounts} />
+        <FixMethod next={next} showsAmounts={amounts} />
       </Section>
       {site === null && sites.length > 1 ? (
         <Section title="By site" id="by-site">
@@ -86,5 +82,23 @@ export default async function FootingPage({ searchParams }: FootingPageProps) {
         </Fold>
       </div>
     </>
+  );
+}
+
+function LossFigures({ footing, asOf }: { readonly footing: Footing; readonly asOf: string }) {
+  const { lines, engine, dataVersion } = footing;
+  const fromUnknown = lines.reduce((sum, { result }) => sum + (result.unknownLoss ?? 0), 0);
+  const costless = lines.filter(({ result }) => result.stopLoss === null).length;
+  return (
+    <KeyFigures>
+      <KeyFigure label="Stop loss" value={money(lossOfLines(lines))} unit="a year" date={day(asOf)} />
+      <KeyFigure
+        label="Of it from not knowing"
+        value={money(fromUnknown)}
+        unit="a year"
+        date={`${engine}, data version ${dataVersion}`}
+      />
+      <KeyFigure label="Lines without a loss in money" value={plainNumber(costless)} date={day(asOf)} />
+    </KeyFigures>
   );
 }

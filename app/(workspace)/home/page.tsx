@@ -3,11 +3,13 @@ import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
 import { titled } from "@/app/_ui/titled";
+import { AmountsHidden } from "@/app/(workspace)/_components/AmountsHidden";
 import { Decisions } from "@/app/(workspace)/home/_components/Decisions";
 import { HomeProjects } from "@/app/(workspace)/home/_components/HomeProjects";
 import { WorstLines } from "@/app/(workspace)/home/_components/WorstLines";
 import { signedInActor } from "@/lib/access/actor";
 import { lookingBack } from "@/lib/access/lookingBack";
+import { mayAt, seesAmounts } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readReport } from "@/lib/data/report";
 import { moneySpan } from "@/lib/view/format";
@@ -20,7 +22,7 @@ interface HomePageProps {
 }
 
 async function TodayPage({ searchParams }: HomePageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   const input = await readReport(actor, { asOf, siteCode: null });
   if (!input)
@@ -35,15 +37,20 @@ async function TodayPage({ searchParams }: HomePageProps) {
         </EmptyState>
       </>
     );
-  const { loss, lines, decisions, projects } = homeOf(input);
+  const { loss, lines, decisions, projects } = homeOf(input, (siteId) =>
+    mayAt(actor.grants, "money:read", siteId),
+  );
   return (
     <>
       <PageHeader
         title="Today"
         asOf={asOf}
-        lead={`Expected stop loss a year: ${moneySpan(loss)}. Estimates from sparse records; they never justify running an unsafe machine.`}
+        lead={`${loss === null ? "" : `Expected stop loss a year: ${moneySpan(loss)}. `}Estimates from sparse records; they never justify running an unsafe machine.`}
       />
-      <Section title="The five lines that lose most">
+      {seesAmounts(actor.grants) ? null : <AmountsHidden />}
+      <Section
+        title={loss === null ? "The five lines of the highest score" : "The five lines that lose most"}
+      >
         <WorstLines lines={lines} />
       </Section>
       <Section title="Decisions asked for">

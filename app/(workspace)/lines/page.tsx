@@ -56,7 +56,7 @@ async function LinesPage({ searchParams }: LinesPageProps) {
   );
 }
 
-export default lookingBack(LinesPage);
+export default lookingBack(LinesPage, { snapshots: true });
 
 const NO_AMOUNTS = "Where amounts are not shown to you, lines stand by their score, stops and dates.";
 

@@ -1,11 +1,12 @@
 "use server";
 
 import { action } from "@/lib/access/action";
-import { inviteSomebody, withdrawOne } from "@/lib/data/invitations";
+import { setRequiredFactor } from "@/lib/data/factorRule";
+import { inviteSomebody, linkNewPassword, withdrawOne } from "@/lib/data/invitations";
 import { addNewPerson, closePersonAccount, setPersonGrants } from "@/lib/data/people";
 import { deliverMail } from "@/lib/jobs/deliverMail";
 import * as invitation from "@/lib/schema/invitation";
-import { addPerson, closeAccount, setGrants } from "@/lib/schema/people";
+import { addPerson, closeAccount, setFactorRule, setGrants } from "@/lib/schema/people";
 
 export const makeAccount = action({ needs: "people:write", input: addPerson, run: addNewPerson });
 
@@ -17,10 +18,22 @@ export const invite = action({
   run: (actor, input) => inviteSomebody(actor, input, deliverMail),
 });
 
+export const linkThisPassword = action({
+  needs: "people:write",
+  input: invitation.linkPassword,
+  run: (actor, input) => linkNewPassword(actor, input, deliverMail),
+});
+
 export const withdrawInvitation = action({
   needs: "people:write",
   input: invitation.withdrawInvitation,
   run: withdrawOne,
+});
+
+export const setThisFactorRule = action({
+  needs: "people:write",
+  input: setFactorRule,
+  run: setRequiredFactor,
 });
 
 export const switchAccount = action({ needs: "people:write", input: closeAccount, run: closePersonAccount });

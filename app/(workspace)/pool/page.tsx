@@ -3,12 +3,14 @@ import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
 import { titled } from "@/app/_ui/titled";
+import { AmountsHidden } from "@/app/(workspace)/_components/AmountsHidden";
 import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
 import { BoardTable } from "@/app/(workspace)/pool/_components/BoardTable";
 import { ShareKey } from "@/app/(workspace)/pool/_components/ShareKey";
 import { SiteWorths } from "@/app/(workspace)/pool/_components/SiteWorths";
 import { TransferList } from "@/app/(workspace)/pool/_components/TransferList";
 import { signedInActor } from "@/lib/access/actor";
+import { seesAmounts } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readPoolBoard } from "@/lib/data/poolBoard";
 import { readSiteOwners } from "@/lib/data/siteNames";
@@ -28,7 +30,7 @@ interface PoolPageProps {
 }
 
 export default async function PoolPage({ searchParams }: PoolPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const { asOf: asked } = await searchParams;
   const asOf = await readAsOf(actor, typeof asked === "string" ? asked : undefined);
   const [board, transfers, underWay, owners] = await Promise.all([
@@ -38,6 +40,7 @@ export default async function PoolPage({ searchParams }: PoolPageProps) {
     readSiteOwners(actor),
   ]);
   const rows = board.pools.map((pool) => ({ ...pool, underWay: underWay.get(pool.partId) ?? 0 }));
+  const amounts = seesAmounts(actor.grants);
   const waiting = waitsForReader(transfers);
   return (
     <>
@@ -45,9 +48,10 @@ export default async function PoolPage({ searchParams }: PoolPageProps) {
         title="Pool board"
         asOf={asOf}
         lead="Who holds what share of the usable pieces against what share of the demand, and what would be better off elsewhere."
-        actions={<LinkButton href="/spend">Where to spend next</LinkButton>}
+        actions={amounts ? <LinkButton href="/spend">Where to spend next</LinkButton> : null}
       />
       <SparesTabs current="/pool" />
+      {amounts ? null : <AmountsHidden />}
       {board.seesAll ? null : <Notice kind="info">Your sites only; shares are of the whole group.</Notice>}
       <Section
         title="Transfers"
@@ -65,11 +69,14 @@ export default async function PoolPage({ searchParams }: PoolPageProps) {
         <BoardTable
           pools={byUnevenness(rows)}
           siteCodes={owners.size > MOST_SITES_ACROSS ? [] : [...owners.keys()]}
+          showsPrices={amounts}
         />
       </Section>
-      <Section title="What the shelves are worth" id="worth">
-        <SiteWorths worths={siteWorths(board.pools)} owners={owners} />
-      </Section>
+      {amounts ? (
+        <Section title="What the shelves are worth" id="worth">
+          <SiteWorths worths={siteWorths(board.pools)} owners={owners} />
+        </Section>
+      ) : null}
     </>
   );
 }

@@ -3,13 +3,14 @@ import { KeyFigures } from "@/app/_ui/KeyFigures";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
 import { titled } from "@/app/_ui/titled";
+import { AmountsHidden } from "@/app/(workspace)/_components/AmountsHidden";
 import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
 import { BackTable } from "@/app/(workspace)/repairs/_components/BackTable";
 import { OutTable } from "@/app/(workspace)/repairs/_components/OutTable";
 import { RecordTable } from "@/app/(workspace)/repairs/_components/RecordTable";
 import { SendOut } from "@/app/(workspace)/repairs/_components/SendOut";
 import { signedInActor } from "@/lib/access/actor";
-import { mayAt } from "@/lib/access/policy";
+import { mayAt, maySomewhere, seesAmounts } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readRepairs, readSendableLots } from "@/lib/data/repairs";
 import { readSiteNames } from "@/lib/data/siteNames";
@@ -25,7 +26,7 @@ interface RepairsPageProps {
 }
 
 export default async function RepairsPage({ searchParams }: RepairsPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const { asOf: asked } = await searchParams;
   const [asOf, today] = await Promise.all([
     readAsOf(actor, typeof asked === "string" ? asked : undefined),
@@ -49,6 +50,7 @@ export default async function RepairsPage({ searchParams }: RepairsPageProps) {
         lead={`${count(out.length, "unit is", "units are")} out, ${plainNumber(overdue.length)} overdue. A unit that is overdue is counted on later, so the cover of its part falls until it is back or promised anew.`}
       />
       <SparesTabs current="/repairs" />
+      {seesAmounts(actor.grants) ? null : <AmountsHidden />}
       <KeyFigures>
         <KeyFigure label="Out for repair" value={plainNumber(out.length)} unit="units" date={day(asOf)} />
         <KeyFigure label="Overdue" value={plainNumber(overdue.length)} unit="units" date={day(asOf)} />
@@ -75,7 +77,11 @@ export default async function RepairsPage({ searchParams }: RepairsPageProps) {
         <RecordTable records={repairRecords(known, SOON_DAYS)} orders={known} />
       </Section>
       <Section title="Came back" id="back">
-        <BackTable orders={backBy(orders, asOf)} again={Object.fromEntries(again)} />
+        <BackTable
+          orders={backBy(orders, asOf)}
+          again={Object.fromEntries(again)}
+          showsCost={maySomewhere(actor.grants, "money:read")}
+        />
       </Section>
     </>
   );

@@ -3,6 +3,7 @@ import { EmptyState } from "@/app/_ui/EmptyState";
 import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { titled } from "@/app/_ui/titled";
+import { AmountsHidden } from "@/app/(workspace)/_components/AmountsHidden";
 import { SparesTabs } from "@/app/(workspace)/_components/SparesTabs";
 import { PastReviews } from "@/app/(workspace)/review/_components/PastReviews";
 import { ReviewDesk } from "@/app/(workspace)/review/_components/ReviewDesk";
@@ -21,7 +22,7 @@ interface ReviewPageProps {
 const one = (value: string | string[] | undefined) => (typeof value === "string" ? value : undefined);
 
 export default async function ReviewPage({ searchParams }: ReviewPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const asked = await searchParams;
   const siteCode = one(asked.site) ?? null;
   const [asOf, today] = await Promise.all([readAsOf(actor, one(asked.asOf)), readAsOf(actor, undefined)]);
@@ -37,6 +38,7 @@ export default async function ReviewPage({ searchParams }: ReviewPageProps) {
       />
       <SparesTabs current="/review" />
       <SiteChoice sites={sites} chosen={board.site.code} />
+      {board.showsAmounts ? null : <AmountsHidden />}
       <ReviewDesk
         board={shown}
         me={actor.userId}

@@ -1,4 +1,5 @@
 import "server-only";
+import { machineInService } from "@/lib/data/quality/inService";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import { type AxisFilter, type AxisSort, NO_PANEL } from "@/lib/view/axisList";
 import { Prisma } from "@/prisma/generated/client";
@@ -31,10 +32,11 @@ export const AXES = Prisma.sql`"Axis" a
   JOIN "Site" s ON s."id" = l."siteId"
   LEFT JOIN "Network" n ON n."id" = a."networkId"`;
 
-/** Condition: the filter chooses the axis. */
+/** Condition: the filter chooses the axis, and its machine is in service. */
 export function chosen(filter: AxisFilter, asOf: IsoDate): Prisma.Sql {
   const { site, line, family, network, evidence, panel, text } = filter;
   return all([
+    machineInService(asOf),
     site === null ? null : Prisma.sql`s."code" = ${site}`,
     line === null ? null : Prisma.sql`l."code" = ${line}`,
     family === null ? null : hasFamily(family, asOf),

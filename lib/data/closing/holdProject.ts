@@ -2,7 +2,7 @@ import "server-only";
 import type { Refusal } from "@/lib/access/action";
 import type { Actor } from "@/lib/access/actor";
 import type { Transaction } from "@/lib/data/change";
-import { atSites } from "@/lib/data/scope";
+import { atSites, projects } from "@/lib/data/scope";
 import { err, ok, type Result } from "@/lib/kernel/result";
 import type { Project } from "@/prisma/generated/client";
 
@@ -18,13 +18,29 @@ export async function holdProject(tx: Transaction, actor: Actor, projectId: stri
   return tx.project.findFirst({ where: { id: projectId, ...atSites(actor, "project:write") } });
 }
 
-/** The same, refused once the project is closed: what closing rested on stays as it was. */
+/** A project the actor records in, at its site or as its contractor, held the same way; refused once it is closed. */
+export async function holdRecordedProject(
+  tx: Transaction,
+  actor: Actor,
+  projectId: string,
+): Promise<Result<Project, Refusal>> {
+  await tx.$queryRaw`SELECT "id" FROM "Project" WHERE "id" = ${projectId}::uuid FOR UPDATE`;
+  const project = await tx.project.findFirst({
+    where: { AND: [{ id: projectId }, projects(actor, "event:write")] },
+  });
+  return openOf(project);
+}
+
+/** The same of one the actor may change, refused once the project is closed: what closing rested on stays as it was. */
 export async function holdOpenProject(
   tx: Transaction,
   actor: Actor,
   projectId: string,
 ): Promise<Result<Project, Refusal>> {
-  const project = await holdProject(tx, actor, projectId);
+  return openOf(await holdProject(tx, actor, projectId));
+}
+
+function openOf(project: Project | null): Result<Project, Refusal> {
   if (!project) return err(missing);
   return project.status === "closed" ? err(isClosed) : ok(project);
 }

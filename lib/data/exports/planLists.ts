@@ -1,19 +1,29 @@
 import "server-only";
 import type { Actor } from "@/lib/access/actor";
-import { scopeOf } from "@/lib/access/policy";
+import { type Deed, scopeOf } from "@/lib/access/policy";
 import { date, id, instant, line, money, number, site, text, yesNo } from "@/lib/data/exports/columns";
 import type { RecordList } from "@/lib/data/exports/recordList";
 import { atSites, sites } from "@/lib/data/scope";
 
-/** As the page of planning inputs shows them: money of the group only to who reads all sites. */
+/**
+ * As the page of planning inputs shows them: money of the group only to who reads all sites, and money at all only where
+ * amounts are shown. The column of values is none of money, since it also holds hands and hours.
+ */
 function planFigures(actor: Actor) {
-  if (scopeOf(actor.grants, "read") === "all") return {};
-  const own = sites(actor, "read");
+  if (scopeOf(actor.grants, "money:read") === "all") return {};
+  return { OR: [{ currency: null, ...figuresWhere(actor, "read") }, figuresWhere(actor, "money:read")] };
+}
+
+function figuresWhere(actor: Actor, deed: Deed) {
+  const scope = scopeOf(actor.grants, deed);
+  if (scope === "all") return {};
+  if (scope.length === 0) return { id: { in: [] } };
+  const own = sites(actor, deed);
   return {
     OR: [
       { siteId: { not: null }, site: own },
       { region: { sites: { some: { site: own } } } },
-      { obligationId: { not: null }, obligation: atSites(actor, "read") },
+      { obligationId: { not: null }, obligation: atSites(actor, deed) },
       { siteId: null, regionId: null, obligationId: null, kind: { notIn: ["budget", "sign_off_above"] } },
     ],
   };

@@ -4,16 +4,20 @@ import { fixedDay } from "@/lib/data/asOf";
 import { database } from "@/lib/data/client";
 import { composeReport, freezeReport, makeReport } from "@/lib/data/group/freezeReport";
 import { queueReport } from "@/lib/data/group/queueReport";
+import { type Locale, languageOf, PLAIN } from "@/lib/kernel/locale";
+import { mostCommon } from "@/lib/kernel/mostCommon";
 import { type ReportSlot, slotName, slotsDue } from "@/lib/view/reportSlot";
+import { readAs } from "@/lib/words/reading";
+import { readerOf } from "@/lib/words/wish";
 
 /**
  * Asks for the reports of the week and the month that are due by the clock of each site; the group goes by the clock
- * of the server. Whoever asks at the same time, each is made once.
+ * of most of its sites. Whoever asks at the same time, each is made once.
  *
  * An installation that stands at one day makes none by itself: its months do not end.
  *
  * @param instant RFC 3339.
- * @param zone    IANA name of the server's zone.
+ * @param zone    IANA name of the group's zone.
  * @returns How many were asked for now.
  */
 export async function askDueReports(instant: string, zone: string): Promise<number> {
@@ -50,7 +54,7 @@ export async function issueDueReport(asked: ReportSlot): Promise<void> {
   const actor = timetable(asked.siteId);
   const document = await composeReport(actor, asked);
   if (document === null) return;
-  const made = await makeReport(asked, document);
+  const made = await readAs(await readerOfWishes(asked), () => makeReport(asked, document));
   await db.$transaction(async (tx) => {
     // Held until the transaction ends: whoever makes the same report meanwhile finds it kept.
     await tx.$queryRaw`SELECT pg_advisory_xact_lock(hashtextextended(${slot}, 0))::text`;
@@ -60,4 +64,14 @@ export async function issueDueReport(asked: ReportSlot): Promise<void> {
       data: { deed: "report:issue", entity: "ReportIssue", entityId: id, siteId: asked.siteId },
     });
   });
+}
+
+/** How the files are written, which are the same for all: in the language most of those read who get them by mail. */
+async function readerOfWishes({ kind, siteId }: ReportSlot): Promise<Locale> {
+  const wishes = await database().reportWish.findMany({
+    where: { kind, siteId, user: { NOT: { banned: true } } },
+    ...{ orderBy: { userId: "asc" }, select: { user: { select: { language: true } } } },
+  });
+  const language = mostCommon(wishes.map(({ user }) => languageOf(user.language) ?? PLAIN.language));
+  return readerOf({ language, numbers: null }, PLAIN);
 }

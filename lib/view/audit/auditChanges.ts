@@ -1,4 +1,5 @@
 import { isIsoDate } from "@/lib/kernel/isoDate";
+import { TABLE_WORDS } from "@/lib/view/audit/tableWords";
 import { NOT_KNOWN } from "@/lib/view/number";
 import { day } from "@/lib/view/time";
 
@@ -44,6 +45,8 @@ function fieldsOf(json: unknown): Map<string, unknown> {
 
 /** `lastPoweredOn` as people read it: Last powered on. */
 export function fieldWords(key: string): string {
+  const table = TABLE_WORDS[key];
+  if (table !== undefined) return table;
   const words = key
     .replaceAll(/([a-z0-9])([A-Z])/g, "$1 $2")
     .replaceAll(/[_-]/g, " ")

@@ -174,11 +174,15 @@ export const workDeeds: Readonly<Record<string, DeedArea>> = {
       invite: "Invited somebody",
       uninvite: "Withdrew an invitation",
       join: "Followed an invitation",
+      renew: "Made a link for a new password",
+      renewed: "Set a new password by a link",
+      factor: "Changed who must have a second factor",
     },
   },
   session: {
     title: "Sign-ins",
     deeds: {
+      open: "Signed in",
       end: "Ended a session",
       endOthers: "Ended the other sessions",
       refuse: "Was refused at the sign-in",

@@ -80,6 +80,7 @@ export const basisHelp: readonly HelpText[] = [
       "A role holds at one site or at all of them.",
       "A contractor sees one project and nothing else.",
       "A closed account stays in the records and can be opened again.",
+      "Who lost the password or the second factor gets a one-time link here.",
     ],
     next: [{ text: "See who changed what", href: "/audit" }],
     from: "Given by administrators.",
@@ -89,7 +90,7 @@ export const basisHelp: readonly HelpText[] = [
     title: "Your account",
     about: "Your password, second factor, open sessions, language, calendar address and mails.",
     read: [
-      "A session you do not know can be ended here.",
+      "A session you do not know can be ended here, with your password.",
       "The calendar address is secret: whoever has it sees the days.",
     ],
     next: [{ text: "Use Ebbline from other systems", href: "/interface" }],

@@ -25,7 +25,7 @@ export async function makeMeetings({ siteId, partId, eventId, otherId }: Where) 
     data: {
       ...{ siteId, heldOn: day("2026-11-23"), openedBy: "of a test", closedBy: "of a test" },
       ...{ closedAt: day("2026-11-23"), input: new Uint8Array([1]), assumptions: {}, engine: "1" },
-      figures: { figures: { siteCode: "KAR" }, buys: [], actions: [], notes: [] },
+      figures: { figures: { siteCode: "KAR", worse: [] }, buys: [], actions: [], notes: [] },
     },
   });
   const action = await db.reviewAction.create({

@@ -40,7 +40,7 @@ export const pages: PageRules = {
   "/levels": ["read", "anybody"],
   "/lines": ["read", "anybody"],
   "/lines/[code]": ["read", "site", { code: "lineCode" }],
-  "/lines/[code]/scope": ["read", "site", { code: "lineCode" }],
+  "/lines/[code]/scope": ["read", "project", { code: "lineCode" }],
   "/machines/[id]": ["read", "site", { id: "machineId" }],
   "/machines/[id]/card": ["read", "site", { id: "machineId" }],
   "/moved": ["read", "anybody"],

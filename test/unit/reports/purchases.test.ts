@@ -3,7 +3,7 @@ import readWorkbook from "read-excel-file/node";
 import { beforeAll, describe, expect, test } from "vitest";
 import { workbook } from "@/lib/reports/workbook";
 import { csv } from "@/lib/view/csv";
-import { BUY_COLUMNS, buyRows, buyTotals, shownBuy } from "@/lib/view/reviewBuys";
+import { buyColumns, buyRows, buyTotals, shownBuy } from "@/lib/view/reviewBuys";
 import type { ReviewBuy } from "@/lib/view/reviewRecord";
 
 const DANGEROUS = ["=1+1", "+1", "-1", "@SUM(A1)", "\tx", "\rx"];
@@ -16,13 +16,14 @@ const buy = (more: Partial<ReviewBuy>): ReviewBuy => ({
 });
 const known = buy({});
 const unknown = buy({ id: "u", orderByOn: null, stage: null, price: null, quantity: 1 });
-const rows = buyRows([known, unknown, ...DANGEROUS.map((reason) => buy({ reason }))], "VEL");
-const heads = BUY_COLUMNS.map(({ title }) => title);
+const columns = buyColumns(true);
+const rows = buyRows(columns, [known, unknown, ...DANGEROUS.map((reason) => buy({ reason }))], "VEL");
+const heads = columns.map(({ title }) => title);
 const at = (title: string) => heads.indexOf(title);
 
 let read: readonly (readonly unknown[])[] = [];
 beforeAll(async () => {
-  const [sheet] = await readWorkbook(Buffer.from(await workbook(BUY_COLUMNS, rows)));
+  const [sheet] = await readWorkbook(Buffer.from(await workbook(columns, rows)));
   read = sheet?.data ?? [];
 });
 

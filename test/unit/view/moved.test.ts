@@ -134,6 +134,8 @@ test("less loss is better, and signs are printed", () => {
 
 test("a snapshot is named by its day, and when and by whom it was taken", () => {
   const mark = { id: "x", asOf: "2026-11-30", takenAt: "2026-11-30T04:00:00Z", takenBy: null };
-  expect(snapshotLabel(mark, "Europe/Warsaw")).toBe("30 Nov 2026 – taken 30 Nov 2026, 05:00, weekly");
+  expect(snapshotLabel(mark, "Europe/Warsaw")).toBe(
+    "30 Nov 2026 – taken 30 Nov 2026, 05:00 (Europe/Warsaw), weekly",
+  );
   expect(snapshotLabel({ ...mark, takenAt: null }, "UTC")).toBe("The data as they are, 30 Nov 2026");
 });

@@ -59,8 +59,23 @@ describe("the monthly report as a document", () => {
     ]);
     expect(texts(lines).map(([, loss]) => loss)).toEqual(first.map(({ loss }) => money(loss.mean)));
     expect(lines.chart?.series.map(({ values }) => values[0])).toEqual([36_000, 60_000, 102_000]);
-    expect(homeOf(group).lines.map(({ loss }) => loss)).toEqual(first.map(({ loss }) => loss));
-    expect(homeOf(group).lines.map(({ need }) => need.text)).toEqual(texts(lines).map((row) => row[5]));
+    expect(homeOf(group, () => true).lines.map(({ loss }) => loss)).toEqual(first.map(({ loss }) => loss));
+    expect(homeOf(group, () => true).lines.map(({ need }) => need.text)).toEqual(
+      texts(lines).map((row) => row[5]),
+    );
+  });
+
+  test("to whom no amounts are shown the home page tells none: lines by score, decisions without sums", () => {
+    const home = homeOf(group, () => false);
+    expect(home.loss).toBeNull();
+    const scores = home.lines.map(({ score }) => score);
+    expect(scores).toEqual([...scores].sort((a, b) => b - a));
+    expect(home.lines.map(({ loss }) => loss)).toEqual(home.lines.map(() => null));
+    // Both the loss of the group and that of a line, told to others.
+    expect(JSON.stringify(homeOf(group, () => true))).toMatch(/210000.*60000/);
+    expect(JSON.stringify(home)).not.toMatch(/210000|60000|€|EUR/);
+    // How projects stand is told by indices and stays.
+    expect(home.projects).toEqual(homeOf(group, () => true).projects);
   });
 
   test("sets the sites side by side, and their losses add up to the group's", () => {

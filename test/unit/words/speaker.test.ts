@@ -13,6 +13,12 @@ const say = makeSpeaker({
   "Account of {0}, signed in since {1}": "Konto von {0}, angemeldet seit {1}",
   "{0} expected on {1} line{2}.": "{0} erwartet an {1} Anlage{2}.",
   "{0} expected on {1} lines{2}.": "{0} erwartet an {1} Anlagen{2}.",
+  "a year": "im Jahr",
+  "rank {0} of {1}": "Rang {0} von {1}",
+  "Own stock": "Eigener Bestand",
+  "{0} more lie {1}{2}; none is late.": "{0} weitere liegen {1}{2}; keiner ist verspätet.",
+  "within {0} days": "in {0} Tagen",
+  "Each row is kept.{0}": "Jede Zeile bleibt.{0}",
   "See {0} for the rows of {1}.": "Die Zeilen von {1} stehen unter {0}.",
 });
 
@@ -56,6 +62,27 @@ describe("a text in another language", () => {
     for (const text of ["Second name on the check of one axis", "Motors of the second half delivered"])
       expect(say(text)).toBe(text);
     expect(say("Nobody knows. 3 usable of 12 counted")).toBe("Nobody knows. von 12 gezählten 3 verwendbar");
+  });
+
+  test("keeps the number of a clause with it", () => {
+    expect(say("a year, rank 2 of 40")).toBe("im Jahr, Rang 2 von 40");
+    expect(say(": 3 of 12.")).toBe(": 3 von 12.");
+  });
+
+  test("fills the first of two places that touch, and leaves the other empty", () => {
+    expect(say("19 more lie within 365 days; none is late.")).toBe(
+      "19 weitere liegen in 365 Tagen; keiner ist verspätet.",
+    );
+  });
+
+  test("takes nothing behind a sentence for nothing", () => {
+    expect(say("Each row is kept.")).toBe("Jede Zeile bleibt.");
+    expect(say("Each row is kept. 3 of 12")).toBe("Jede Zeile bleibt. 3 von 12");
+  });
+
+  test("knows a title within a sentence, but not a single word", () => {
+    expect(say("own stock")).toBe("Eigener Bestand");
+    expect(say("lines")).toBe("lines");
   });
 
   test("comes out the same the second time", () => {

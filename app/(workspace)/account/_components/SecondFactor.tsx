@@ -35,6 +35,12 @@ export function SecondFactor({ isOn }: { readonly isOn: boolean }) {
     router.refresh();
     return null;
   };
+  const renew = async (password: string) => {
+    const answer = await askDoor<Begun>("two-factor/generate-backup-codes", { password }, WRONG_PASSWORD);
+    if ("problem" in answer) return answer.problem;
+    setCodes(answer.value.backupCodes);
+    return null;
+  };
   const drop = async (password: string) => {
     const answer = await askDoor("two-factor/disable", { password }, WRONG_PASSWORD);
     if ("problem" in answer) return answer.problem;
@@ -63,13 +69,27 @@ export function SecondFactor({ isOn }: { readonly isOn: boolean }) {
       <FormMessage kind="done">
         {codes === null ? null : (
           <>
-            It is on. These codes, shown this once, open your account once each should the device be lost:{" "}
-            <code>{codes.join(" · ")}</code>
+            It is on. These codes, shown this once, open your account once each should the device be lost;
+            those shown before no longer do: <code>{codes.join(" · ")}</code>
           </>
         )}
       </FormMessage>
       {isOn ? (
-        <DoorForm label="Password" kind="password" button="Switch it off" danger run={drop} />
+        <div className="grid gap-x-8 md:grid-cols-2">
+          <DoorForm
+            label="Password, for new emergency codes"
+            kind="password"
+            button="Make new codes"
+            run={renew}
+          />
+          <DoorForm
+            label="Password, to switch it off"
+            kind="password"
+            button="Switch it off"
+            danger
+            run={drop}
+          />
+        </div>
       ) : (
         <DoorForm label="Password" kind="password" button="Begin" run={begin} />
       )}

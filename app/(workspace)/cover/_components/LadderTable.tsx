@@ -95,38 +95,44 @@ const worth: readonly Column<CoverRow>[] = [
     value: ({ priceEuro }) => priceEuro,
     cell: (ladder) => <Price ladder={ladder} />,
   },
-  {
-    ...{ key: "usable", header: "Usable", unit: "for units", align: "end", priority: 3 },
-    value: ({ usable }) => usable,
-    cell: ({ usable, installed, book }) =>
-      book === null ? "not counted" : `${quantity(usable)} for ${plainNumber(installed)}`,
-  },
 ];
+
+const USABLE: Column<CoverRow> = {
+  ...{ key: "usable", header: "Usable", unit: "for units", align: "end", priority: 3 },
+  value: ({ usable }) => usable,
+  cell: ({ usable, installed, book }) =>
+    book === null ? "not counted" : `${quantity(usable)} for ${plainNumber(installed)}`,
+};
 
 function daysColumns(asOf: string): readonly Column<CoverRow>[] {
   const text = (date: string | null, ladder: CoverRow) => coverDayText(date, { months: ladder.months, asOf });
+  const shown = (date: string | null, ladder: CoverRow) => (
+    <span className={date === null ? undefined : "whitespace-nowrap"}>{text(date, ladder)}</span>
+  );
+  const span = (ladder: CoverRow) => {
+    const [early, late] = [text(ladder.days.p80Early, ladder), text(ladder.days.p80Late, ladder)];
+    return early === late ? null : <span className="block text-ink-2 text-sm">{`${early} to ${late}`}</span>;
+  };
   return [
     {
       ...{ key: "p50", header: "Empty", unit: "P50", priority: 3 },
       value: ({ days }) => days.p50,
-      cell: (ladder) => text(ladder.days.p50, ladder),
+      cell: (ladder) => shown(ladder.days.p50, ladder),
     },
     {
       ...{ key: "p80", header: "Empty", unit: "P80, span of the rate", width: "9rem" },
       value: ({ days }) => days.p80,
       cell: (ladder) => (
         <>
-          {text(ladder.days.p80, ladder)}
-          <span className="block text-ink-2 text-sm">
-            {text(ladder.days.p80Early, ladder)} to {text(ladder.days.p80Late, ladder)}
-          </span>
+          {shown(ladder.days.p80, ladder)}
+          {span(ladder)}
         </>
       ),
     },
     {
       ...{ key: "p95", header: "Empty", unit: "P95", priority: 3 },
       value: ({ days }) => days.p95,
-      cell: (ladder) => text(ladder.days.p95, ladder),
+      cell: (ladder) => shown(ladder.days.p95, ladder),
     },
     {
       ...{ key: "gap", header: "Exit gap", unit: "months", priority: 3, width: "9rem" },
@@ -141,15 +147,19 @@ const months = ROW_MONTHS.map(monthColumn);
 interface LadderTableProps {
   readonly ladders: readonly CoverRow[];
   readonly asOf: string;
+  readonly showsAmounts: boolean;
 }
 
 /** Every installed part with how long its spares last. */
-export function LadderTable({ ladders, asOf }: LadderTableProps) {
-  const columns = useMemo(() => [...who, ...worth, ...daysColumns(asOf), ...months], [asOf]);
+export function LadderTable({ ladders, asOf, showsAmounts }: LadderTableProps) {
+  const columns = useMemo(
+    () => [...who, ...(showsAmounts ? worth : []), USABLE, ...daysColumns(asOf), ...months],
+    [asOf, showsAmounts],
+  );
   return (
     <DataTable
       id="cover"
-      caption="Cover of each part, cheap blockers first"
+      caption={`Cover of each part, ${showsAmounts ? "cheap blockers" : "what is empty soonest"} first`}
       noun="parts"
       rows={ladders}
       columns={columns}

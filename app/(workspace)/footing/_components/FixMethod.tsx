@@ -1,11 +1,16 @@
-import { Derivation } from "@/app/_ui/Derivation";
+import { Derivation, type DerivationStep } from "@/app/_ui/Derivation";
 import type { NextFixes } from "@/lib/data/nextFixes";
 import { money } from "@/lib/view/format";
 import { moveWords } from "@/lib/view/nextFix";
 import { plainNumber } from "@/lib/view/number";
 
+interface FixMethodProps {
+  readonly next: NextFixes;
+  readonly showsAmounts: boolean;
+}
+
 /** How the order of the fixes came about, on the first of them. */
-export function FixMethod({ next }: { readonly next: NextFixes }) {
+export function FixMethod({ next, showsAmounts }: FixMethodProps) {
   const [first] = next.fixes;
   if (!first) return null;
   const { hours, pieces, crossings, places, unknownLoss, kind } = first;
@@ -29,16 +34,7 @@ export function FixMethod({ next }: { readonly next: NextFixes }) {
           formula: first.moves.slice(0, 3).map(moveWords).join("; "),
           ...{ value: plainNumber(places), source: "draws, the unknown at its 5 % and 95 % point" },
         },
-        {
-          label: "Loss from not knowing",
-          ...(unknownLoss === null
-            ? { value: "not known", source: "the evaluation gives none for a cost" }
-            : {
-                value: money(unknownLoss),
-                unit: "a year, at most",
-                source: "loss less that at the best state",
-              }),
-        },
+        ...(showsAmounts ? [unknownStep(unknownLoss)] : []),
         {
           label: "Per hour",
           formula: `${crossings} ÷ ${plainNumber(hours, 1)}, then ${plainNumber(places)} ÷ ${plainNumber(hours, 1)}`,
@@ -54,4 +50,17 @@ export function FixMethod({ next }: { readonly next: NextFixes }) {
       </p>
     </Derivation>
   );
+}
+
+function unknownStep(unknownLoss: number | null): DerivationStep {
+  return {
+    label: "Loss from not knowing",
+    ...(unknownLoss === null
+      ? { value: "not known", source: "the evaluation gives none for a cost" }
+      : {
+          value: money(unknownLoss),
+          unit: "a year, at most",
+          source: "loss less that at the best state",
+        }),
+  };
 }

@@ -9,7 +9,7 @@ import { plainNumber } from "@/lib/view/number";
 
 const perHour = (value: number | null, { hours }: NamedFix) => (value === null ? null : value / hours);
 
-const COLUMNS: readonly Column<NamedFix>[] = [
+const PLAIN: readonly Column<NamedFix>[] = [
   { key: "rank", header: "Order", align: "end", value: ({ rank }) => rank, width: "4rem" },
   {
     ...{ key: "what", header: "What to find out", filter: "text", width: "16rem", priority: 1 },
@@ -43,36 +43,44 @@ const COLUMNS: readonly Column<NamedFix>[] = [
       </>
     ),
   },
-  {
-    ...{
-      key: "money",
-      header: "From not knowing",
-      unit: "€ a year per hour, at most",
-      align: "end",
-      priority: 1,
-    },
-    value: (fix) => perHour(fix.unknownLoss, fix),
-    cell: (fix) =>
-      fix.unknownLoss === null ? (
-        <span className="text-ink-2">not known</span>
-      ) : (
-        <>
-          {money(fix.unknownLoss / fix.hours)}
-          <span className="block text-ink-2 text-xs">{money(fix.unknownLoss)} in all</span>
-        </>
-      ),
-  },
 ];
 
+const MONEY: Column<NamedFix> = {
+  ...{
+    key: "money",
+    header: "From not knowing",
+    unit: "€ a year per hour, at most",
+    align: "end",
+    priority: 1,
+  },
+  value: (fix) => perHour(fix.unknownLoss, fix),
+  cell: (fix) =>
+    fix.unknownLoss === null ? (
+      <span className="text-ink-2">not known</span>
+    ) : (
+      <>
+        {money(fix.unknownLoss / fix.hours)}
+        <span className="block text-ink-2 text-xs">{money(fix.unknownLoss)} in all</span>
+      </>
+    ),
+};
+
+const COLUMNS = [...PLAIN, MONEY];
+
+interface FixTableProps {
+  readonly fixes: readonly NamedFix[];
+  readonly showsAmounts: boolean;
+}
+
 /** What to find out next, the most for an hour's work first; a row opens where it is done. */
-export function FixTable({ fixes }: { readonly fixes: readonly NamedFix[] }) {
+export function FixTable({ fixes, showsAmounts }: FixTableProps) {
   return (
     <DataTable
       id="fixes"
       caption="Next best fixes"
       noun="fixes"
       rows={fixes}
-      columns={COLUMNS}
+      columns={showsAmounts ? COLUMNS : PLAIN}
       rowKey={({ rank }) => String(rank)}
       rowHref={({ href }) => href}
       empty={

@@ -11,7 +11,7 @@ import { GAP_KINDS, gapNoun } from "@/lib/view/gap";
 import { plainNumber } from "@/lib/view/number";
 import { day } from "@/lib/view/time";
 
-const COLUMNS: readonly Column<FootingRow>[] = [
+const WHAT: readonly Column<FootingRow>[] = [
   {
     ...{ key: "what", header: "Gap", filter: "text", width: "16rem" },
     value: ({ title }) => title,
@@ -45,6 +45,9 @@ const COLUMNS: readonly Column<FootingRow>[] = [
     value: ({ oldestOn }) => oldestOn,
     cell: ({ oldestOn }) => (oldestOn === null ? "no day" : day(oldestOn)),
   },
+];
+
+const LOSS: readonly Column<FootingRow>[] = [
   {
     ...{ key: "rests", header: "Loss that rests on it", unit: "a year", align: "end", priority: 1 },
     value: ({ effect }) => effect?.rests ?? null,
@@ -70,6 +73,9 @@ const COLUMNS: readonly Column<FootingRow>[] = [
         money(effect.unknown)
       ),
   },
+];
+
+const WORK: readonly Column<FootingRow>[] = [
   {
     ...{ key: "trend", header: "Since the snapshot", priority: 3, width: "7rem" },
     value: ({ missing, before }) => (before === null ? null : missing - before.missing),
@@ -96,13 +102,17 @@ const COLUMNS: readonly Column<FootingRow>[] = [
   },
 ];
 
+const COLUMNS = [...WHAT, ...LOSS, ...WORK];
+const PLAIN = [...WHAT, ...WORK];
+
 interface FootingTableProps {
   readonly rows: readonly FootingRow[];
   readonly siteCode: string | null;
+  readonly showsAmounts: boolean;
 }
 
 /** The gaps that are there; a row opens the records to mend. */
-export function FootingTable({ rows, siteCode }: FootingTableProps) {
+export function FootingTable({ rows, siteCode, showsAmounts }: FootingTableProps) {
   const query = siteCode === null ? "" : `?site=${encodeURIComponent(siteCode)}`;
   return (
     <DataTable
@@ -110,7 +120,7 @@ export function FootingTable({ rows, siteCode }: FootingTableProps) {
       caption="Gaps in the records"
       noun="gaps"
       rows={rows}
-      columns={COLUMNS}
+      columns={showsAmounts ? COLUMNS : PLAIN}
       rowKey={({ key }) => key}
       rowHref={({ key }) => `/footing/${key}${query}`}
       empty={

@@ -20,7 +20,7 @@ export async function generateMetadata({ params }: LinePageProps): Promise<Metad
 }
 
 async function LinePage({ params, searchParams }: LinePageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const { asOf: asked, part } = await searchParams;
   const asOf = await readAsOf(actor, asked);
   const line = await readLine(actor, { code: decodeURIComponent((await params).code), asOf });
@@ -30,7 +30,7 @@ async function LinePage({ params, searchParams }: LinePageProps) {
     <>
       <Dossier line={line} part={part} mayEdit={mayAt(actor.grants, "line:write", line.site.id)} />
       <RiskHeld
-        {...{ lineId: line.id, code: line.code, acceptances, asOf }}
+        {...{ lineId: line.id, code: line.code, acceptances, asOf, showsAmounts: line.showsAmounts }}
         mayAccept={mayAt(actor.grants, "plan:approve", line.site.id)}
       />
     </>

@@ -86,7 +86,11 @@ function rankColumns({ by, ranking }: ColumnTerms): readonly [LineColumn, LineCo
 function placeColumns({ ranking }: ColumnTerms): LineColumn[] {
   const several = new Set(ranking.lines.map((line) => line.siteCode)).size > 1;
   return [
-    { key: "name", header: "Name", value: (line) => line.name, filter: "text", width: "6rem" },
+    {
+      ...{ key: "name", header: "Name", filter: "text", width: "6rem" },
+      value: (line) => line.name,
+      cell: (line) => <span translate="no">{line.name}</span>,
+    },
     {
       key: "site",
       header: "Site",

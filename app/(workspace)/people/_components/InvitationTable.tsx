@@ -30,7 +30,7 @@ export function InvitationTable({ invitations, sites, projects }: InvitationTabl
     };
     const withdraw = async ({ id, name }: InvitationRow) => {
       const answer = await withdrawInvitation({ invitationId: id });
-      tell({ message: answer.ok ? `The invitation of ${name} is withdrawn.` : answer.error.reason });
+      tell({ message: answer.ok ? `The link of ${name} is withdrawn.` : answer.error.reason });
     };
     return columnsOf(codes, withdraw);
   }, [sites, projects, tell]);
@@ -38,12 +38,12 @@ export function InvitationTable({ invitations, sites, projects }: InvitationTabl
     <>
       <DataTable
         id="invitations"
-        caption="Invitations"
+        caption="Invitations and links for a new password"
         rows={invitations}
         columns={columns}
         rowKey={({ id }) => id}
         initialSort={{ key: "until", descending: true }}
-        noun="invitations"
+        noun="links"
         extra={<InvitePerson {...{ sites, projects }} />}
       />
       <UndoBar message={done?.message ?? null} onClose={close} />
@@ -56,14 +56,16 @@ function columnsOf(
   withdraw: (row: InvitationRow) => void,
 ): readonly Column<InvitationRow>[] {
   const rolesOf = (row: InvitationRow) =>
-    gatherRoles(row.grants)
-      .map((entry) => describeEntry(entry, codes))
-      .join("; ");
+    row.renews
+      ? "New password"
+      : gatherRoles(row.grants)
+          .map((entry) => describeEntry(entry, codes))
+          .join("; ");
   return [
     { key: "name", header: "Name", value: ({ name }) => name, filter: "text", priority: 1 },
     { key: "email", header: "E-mail", value: ({ email }) => email, filter: "text" },
-    { key: "roles", header: "Roles", value: rolesOf, priority: 1 },
-    { key: "by", header: "Invited by", value: ({ invitedBy }) => invitedBy },
+    { key: "roles", header: "For", value: rolesOf, priority: 1 },
+    { key: "by", header: "Made by", value: ({ invitedBy }) => invitedBy },
     {
       ...{ key: "until", header: "Opens until", value: ({ expiresAt }: InvitationRow) => expiresAt },
       cell: ({ expiresAt }) => day(expiresAt.slice(0, 10)),

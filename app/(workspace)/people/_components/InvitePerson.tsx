@@ -4,21 +4,19 @@ import { FormMessage } from "@/app/_ui/FormMessage";
 import { SelectField } from "@/app/_ui/field/SelectField";
 import { TextField } from "@/app/_ui/field/TextField";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
+import { MadeLink } from "@/app/(workspace)/_components/MadeLink";
 import { RoleEntries } from "@/app/(workspace)/people/_components/RoleEntries";
 import { invite } from "@/app/(workspace)/people/actions";
 import type { Refusal } from "@/lib/access/action";
 import type { ProjectName } from "@/lib/data/projectNames";
 import type { SiteName } from "@/lib/data/siteNames";
-import { INVITATION_DAYS } from "@/lib/schema/invitation";
-import { count } from "@/lib/view/number";
+import { LINK_DAYS, linkDays } from "@/lib/view/linkDays";
 import { FRESH_ENTRY, grantRoles, lackOf, type RoleEntry } from "@/lib/view/roleEntry";
 
 interface InvitePersonProps {
   readonly sites: readonly SiteName[];
   readonly projects: readonly ProjectName[];
 }
-
-const DAYS = INVITATION_DAYS.map((days) => ({ value: String(days), label: count(days, "day") }));
 
 /** The button that invites somebody by a one-time link, its form, and the link, shown this once. */
 export function InvitePerson(props: InvitePersonProps) {
@@ -42,7 +40,7 @@ function InviteForm({ sites, projects }: InvitePersonProps) {
     if (entries.some((entry) => lackOf(entry) !== null)) return;
     const data = new FormData(event.currentTarget);
     const text = (name: string) => String(data.get(name) ?? "").trim();
-    const days = INVITATION_DAYS.find((one) => String(one) === text("days")) ?? INVITATION_DAYS[0];
+    const days = linkDays(text("days"));
     start(async () => {
       const wanted = { name: text("name"), email: text("email"), days, grants: grantRoles(entries) };
       const answer = await invite(wanted);
@@ -63,7 +61,7 @@ function InviteForm({ sites, projects }: InvitePersonProps) {
         autoComplete="off"
         error={problem("email")}
       />
-      <SelectField label="The link opens for" name="days" required choices={DAYS} defaultValue="7" />
+      <SelectField label="The link opens for" name="days" required choices={LINK_DAYS} defaultValue="7" />
       <RoleEntries {...{ sites, projects, entries, checked }} onChange={setEntries} />
       <FormMessage kind="problem">{problem("grants") ?? refusal?.reason}</FormMessage>
       <div>
@@ -72,16 +70,5 @@ function InviteForm({ sites, projects }: InvitePersonProps) {
         </SubmitButton>
       </div>
     </form>
-  );
-}
-
-function MadeLink({ link, mailed }: { readonly link: string; readonly mailed: boolean }) {
-  return (
-    <div className="grid gap-3">
-      <p>
-        {mailed ? "The mail has left." : "No mail was sent: tell the link yourself."} It is shown this once.
-      </p>
-      <p className="select-all break-all border border-rule-2 p-2 font-mono text-sm">{link}</p>
-    </div>
   );
 }

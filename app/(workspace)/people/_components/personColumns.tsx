@@ -2,6 +2,7 @@ import type { Column } from "@/app/_ui/DataTable/column";
 import type { Done } from "@/app/(workspace)/_components/useDone";
 import { AccountSwitch } from "@/app/(workspace)/people/_components/AccountSwitch";
 import { ChangeRoles } from "@/app/(workspace)/people/_components/ChangeRoles";
+import { NewPassword } from "@/app/(workspace)/people/_components/NewPassword";
 import { saveRoles, switchAccount } from "@/app/(workspace)/people/actions";
 import type { Person } from "@/lib/data/people";
 import type { ProjectName } from "@/lib/data/projectNames";
@@ -85,11 +86,14 @@ function Changes({ person, sites, projects, ownId, tell }: Around & { readonly p
       {isOwn ? (
         <span className="self-center text-ink-2 text-sm">Your own account</span>
       ) : (
-        <AccountSwitch
-          person={person}
-          onSwitched={() => tell({ message: switched, undo: () => switchAccount({ userId, closed }) })}
-          onRefused={(reason) => tell({ message: reason })}
-        />
+        <>
+          {closed ? null : <NewPassword person={person} />}
+          <AccountSwitch
+            person={person}
+            onSwitched={() => tell({ message: switched, undo: () => switchAccount({ userId, closed }) })}
+            onRefused={(reason) => tell({ message: reason })}
+          />
+        </>
       )}
     </span>
   );

@@ -102,27 +102,30 @@ const who: readonly Column<BoardRow>[] = [
   },
 ];
 
-const last: readonly Column<BoardRow>[] = [
-  {
-    ...{ key: "way", header: "Under way", unit: "pieces, on no shelf", align: "end", priority: 3 },
-    value: (pool) => pool.underWay,
-    cell: (pool) => plainNumber(pool.underWay),
-  },
-  {
-    ...{ key: "price", header: "Price", unit: "one piece", align: "end", priority: 3 },
-    value: (pool) => pool.priceEuro,
-    cell: (pool) => <Price pool={pool} />,
-  },
-];
+const UNDER_WAY: Column<BoardRow> = {
+  ...{ key: "way", header: "Under way", unit: "pieces, on no shelf", align: "end", priority: 3 },
+  value: (pool) => pool.underWay,
+  cell: (pool) => plainNumber(pool.underWay),
+};
+
+const PRICE: Column<BoardRow> = {
+  ...{ key: "price", header: "Price", unit: "one piece", align: "end", priority: 3 },
+  value: (pool) => pool.priceEuro,
+  cell: (pool) => <Price pool={pool} />,
+};
 
 interface BoardTableProps {
   readonly pools: readonly BoardRow[];
   readonly siteCodes: readonly string[];
+  readonly showsPrices: boolean;
 }
 
 /** Every pool, site by site: what it holds against what it needs. */
-export function BoardTable({ pools, siteCodes }: BoardTableProps) {
-  const columns = useMemo(() => [...who, ...siteCodes.map(siteColumn), ...last], [siteCodes]);
+export function BoardTable({ pools, siteCodes, showsPrices }: BoardTableProps) {
+  const columns = useMemo(
+    () => [...who, ...siteCodes.map(siteColumn), UNDER_WAY, ...(showsPrices ? [PRICE] : [])],
+    [siteCodes, showsPrices],
+  );
   return (
     <DataTable
       id="pool-board"

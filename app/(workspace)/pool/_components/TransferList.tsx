@@ -6,8 +6,8 @@ import { UndoBar } from "@/app/_ui/UndoBar";
 import { useDone } from "@/app/(workspace)/_components/useDone";
 import { TransferActions } from "@/app/(workspace)/pool/_components/TransferActions";
 import { plainNumber } from "@/lib/view/number";
-import { moment } from "@/lib/view/time";
 import { type SeenTransfer, takenStepText, transferState } from "@/lib/view/transfer";
+import { zonedMoment } from "@/lib/view/zone";
 
 const HEADS = [
   "State",
@@ -37,7 +37,7 @@ function Steps({ transfer }: { readonly transfer: SeenTransfer }) {
       {transfer.steps.map(({ at, by, note, ...step }) => (
         <li key={`${at} ${step.state}`}>
           {takenStepText(step)}{" "}
-          <span className="text-ink-2">{`${by}, ${moment(at, transfer.timeZone)}`}</span>
+          <span className="text-ink-2">{`${by}, ${zonedMoment(at, transfer.timeZone)}`}</span>
           {note === "" ? null : <span className="block">“{note}”</span>}
         </li>
       ))}

@@ -5,6 +5,7 @@ import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Curve } from "@/app/(workspace)/projects/[code]/_components/Curve";
 import { EarnedValue } from "@/app/(workspace)/projects/[code]/_components/EarnedValue";
+import { InviteContractor } from "@/app/(workspace)/projects/[code]/_components/InviteContractor";
 import { Milestones } from "@/app/(workspace)/projects/[code]/_components/Milestones";
 import { ProjectCautions } from "@/app/(workspace)/projects/[code]/_components/ProjectCautions";
 import { ProjectHead } from "@/app/(workspace)/projects/[code]/_components/ProjectHead";
@@ -37,6 +38,7 @@ export default async function ProjectPage({ params, searchParams }: ProjectPageP
   const amounts = mayInProject(actor.grants, "money:read", { projectId, siteId });
   const project = amounts ? stored : withoutAmounts(stored);
   const figures = projectFigures(project, asOf);
+  const outside = !mayAt(actor.grants, "read", siteId);
   const mayWrite = mayAt(actor.grants, "project:write", project.siteId);
   return (
     <>
@@ -50,11 +52,14 @@ export default async function ProjectPage({ params, searchParams }: ProjectPageP
             <LinkButton href={`/lines/${encodeURIComponent(project.lineCode)}/scope`}>
               What a retrofit takes
             </LinkButton>
-            <LinkButton href={`/audit?of=project&id=${project.id}`}>History</LinkButton>
+            {outside ? null : <LinkButton href={`/audit?of=project&id=${project.id}`}>History</LinkButton>}
+            {mayWrite ? (
+              <InviteContractor projectId={projectId} endsOn={project.endsOn} mayShowAmounts={amounts} />
+            ) : null}
           </>
         }
       />
-      <ProjectLinks code={code} current="overview" outside={!mayAt(actor.grants, "read", siteId)} />
+      <ProjectLinks code={code} current="overview" outside={outside} />
       {amounts ? (
         <>
           <ProjectHead project={project} figures={figures} />

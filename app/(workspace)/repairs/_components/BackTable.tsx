@@ -23,7 +23,11 @@ const columns = (again: Again): readonly Column<RepairOrder>[] => [
     ...{ key: "order", header: "Order", filter: "text" },
     value: ({ siteCode, reference }) => `${siteCode} ${reference}`,
   },
-  { ...{ key: "part", header: "Part", filter: "choice", priority: 1 }, value: ({ part }) => part },
+  {
+    ...{ key: "part", header: "Part", filter: "choice", priority: 1 },
+    value: ({ part }) => part,
+    cell: ({ part }) => <span className="whitespace-nowrap">{part}</span>,
+  },
   {
     ...{ key: "serial", header: "Serial", filter: "text" },
     value: ({ serial }) => serial,
@@ -52,11 +56,6 @@ const columns = (again: Again): readonly Column<RepairOrder>[] => [
     cell: (order) => plainNumber(daysAway(order) ?? 0),
   },
   {
-    ...{ key: "cost", header: "Cost", align: "end" },
-    value: ({ cost }) => (cost === null ? null : Number(cost)),
-    cell: ({ cost, costCurrency }) => exactMoney(cost, costCurrency ?? "EUR"),
-  },
-  {
     ...{ key: "warranty", header: "Warranty until" },
     value: ({ warrantyUntilOn }) => warrantyUntilOn,
     cell: ({ warrantyUntilOn }) => (warrantyUntilOn === null ? "none recorded" : day(warrantyUntilOn)),
@@ -68,13 +67,20 @@ const columns = (again: Again): readonly Column<RepairOrder>[] => [
   },
 ];
 
+const COST: Column<RepairOrder> = {
+  ...{ key: "cost", header: "Cost", align: "end" },
+  value: ({ cost }) => (cost === null ? null : Number(cost)),
+  cell: ({ cost, costCurrency }) => exactMoney(cost, costCurrency ?? "EUR"),
+};
+
 interface BackTableProps {
   readonly orders: readonly RepairOrder[];
   readonly again: Again;
+  readonly showsCost: boolean;
 }
 
 /** Units that came back, the latest first. */
-export function BackTable({ orders, again }: BackTableProps) {
+export function BackTable({ orders, again, showsCost }: BackTableProps) {
   const { done, tell, undo, close } = useDone();
   const shown = useMemo((): readonly Column<RepairOrder>[] => {
     const takeBack = async ({ id: orderId, version, reference }: RepairOrder) => {
@@ -83,6 +89,7 @@ export function BackTable({ orders, again }: BackTableProps) {
     };
     return [
       ...columns(again),
+      ...(showsCost ? [COST] : []),
       {
         ...{ key: "undo", header: "Take back" },
         value: () => null,
@@ -94,7 +101,7 @@ export function BackTable({ orders, again }: BackTableProps) {
           ) : null,
       },
     ];
-  }, [again, tell]);
+  }, [again, showsCost, tell]);
   return (
     <>
       <DataTable

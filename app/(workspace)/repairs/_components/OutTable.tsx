@@ -73,7 +73,7 @@ function Orders({ orders, again, today, tell }: OrdersProps) {
             <th scope="row" className="whitespace-nowrap font-semibold">
               {order.siteCode} {order.reference}
             </th>
-            <td>
+            <td className="whitespace-nowrap">
               <AsOfLink href={`/parts/${order.partId}`}>{order.part}</AsOfLink>
             </td>
             <td>

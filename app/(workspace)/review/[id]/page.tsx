@@ -1,4 +1,5 @@
 import { notFound } from "next/navigation";
+import { AmountsHidden } from "@/app/(workspace)/_components/AmountsHidden";
 import { ReviewSheet } from "@/app/(workspace)/review/[id]/_components/ReviewSheet";
 import { SheetBar } from "@/app/(workspace)/review/[id]/_components/SheetBar";
 import "@/app/(workspace)/review/[id]/_components/sheet.css";
@@ -13,14 +14,15 @@ interface HeldReviewPageProps {
 }
 
 export default async function HeldReviewPage({ params }: HeldReviewPageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const review = await readClosedReview(actor, (await params).id);
   if (!review) notFound();
-  const { mark, record } = review;
+  const { mark, record, showsAmounts } = review;
   return (
     <>
       <SheetBar reviewId={mark.id} siteCode={record.figures.siteCode} hasBuys={record.buys.length > 0} />
-      <ReviewSheet mark={mark} record={record} />
+      {showsAmounts ? null : <AmountsHidden />}
+      <ReviewSheet mark={mark} record={record} showsAmounts={showsAmounts} />
     </>
   );
 }

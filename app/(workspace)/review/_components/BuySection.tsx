@@ -31,7 +31,11 @@ export function BuySection({ desk, buys, open }: BuySectionProps) {
     <Section
       title="Purchase list"
       id="purchases"
-      lead="Prices are the last on record, in their own currency and of their own day; they are no quotation."
+      lead={
+        desk.showsAmounts
+          ? "Prices are the last on record, in their own currency and of their own day; they are no quotation."
+          : "What is to be bought, to be taken along as a file."
+      }
       actions={
         reviewId === null ? null : (
           <Dialog trigger="Add a part" title="Add a part to the purchase list">
@@ -53,8 +57,7 @@ export function BuySection({ desk, buys, open }: BuySectionProps) {
               "Why",
               "Order by",
               "Supply stage",
-              { text: "Price of a piece", end: true },
-              "Price of",
+              ...(desk.showsAmounts ? [{ text: "Price of a piece", end: true }, "Price of"] : []),
               { text: "Change", print: false },
             ]}
           >
@@ -67,7 +70,7 @@ export function BuySection({ desk, buys, open }: BuySectionProps) {
               />
             ))}
           </RowTable>
-          <p className="mt-2">{buyTotals(chosen)}</p>
+          {desk.showsAmounts ? <p className="mt-2">{buyTotals(chosen)}</p> : null}
           {chosen.length === 0 ? null : <Files reviewId={open.id} chosen={chosen} isAll={left.size === 0} />}
         </>
       )}
@@ -127,8 +130,12 @@ function Row({ buy, desk, reviewId, taken, turn }: RowProps) {
       <td>{buy.reason}</td>
       <td className="whitespace-nowrap">{cells.orderBy}</td>
       <td>{cells.stage}</td>
-      <td data-align="end">{cells.price}</td>
-      <td className="whitespace-nowrap">{cells.pricedOn}</td>
+      {desk.showsAmounts ? (
+        <>
+          <td data-align="end">{cells.price}</td>
+          <td className="whitespace-nowrap">{cells.pricedOn}</td>
+        </>
+      ) : null}
       <td className="no-print">{reviewId === null ? null : <Changes {...{ buy, desk, reviewId }} />}</td>
     </tr>
   );

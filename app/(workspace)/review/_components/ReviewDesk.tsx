@@ -36,6 +36,7 @@ export function ReviewDesk({ board, me, isToday, mayReview, mayAct }: ReviewDesk
     dueOn: addDays(figures.asOf, DUE_IN_DAYS),
     reviewId: mayReview && open ? open.id : null,
     listed: new Set(board.buys.map(({ partId }) => partId)),
+    showsAmounts: board.showsAmounts,
   };
   return (
     <>

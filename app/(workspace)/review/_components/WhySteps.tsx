@@ -3,8 +3,13 @@ import { movedSteps } from "@/lib/view/moved";
 import type { WorsePart } from "@/lib/view/review";
 import { stepRows, whyText } from "@/lib/view/reviewWords";
 
+interface WhyStepsProps {
+  readonly part: WorsePart;
+  readonly showsAmounts: boolean;
+}
+
 /** The step that mattered most in a line; opened, all steps with the inputs behind them. */
-export function WhySteps({ part }: { readonly part: WorsePart }) {
+export function WhySteps({ part, showsAmounts }: WhyStepsProps) {
   return (
     <details className="disclosure prints">
       <summary>{whyText(part)}</summary>
@@ -18,9 +23,11 @@ export function WhySteps({ part }: { readonly part: WorsePart }) {
             <th scope="col" className="label" data-align="end">
               Chance, points
             </th>
-            <th scope="col" className="label" data-align="end">
-              Loss, € a year
-            </th>
+            {showsAmounts ? (
+              <th scope="col" className="label" data-align="end">
+                Loss, € a year
+              </th>
+            ) : null}
             <th scope="col" className="label" data-align="end">
               Usable, pieces
             </th>
@@ -31,7 +38,7 @@ export function WhySteps({ part }: { readonly part: WorsePart }) {
             <tr key={name}>
               <th scope="row">{name}</th>
               <td data-align="end">{noSpare}</td>
-              <td data-align="end">{loss}</td>
+              {showsAmounts ? <td data-align="end">{loss}</td> : null}
               <td data-align="end">{usable}</td>
             </tr>
           ))}

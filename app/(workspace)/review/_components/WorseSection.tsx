@@ -25,7 +25,7 @@ export function WorseSection({ desk, figures }: WorseSectionProps) {
     <Section
       title="What got worse, and why"
       id="worse"
-      lead={`Since ${day(base.asOf)} (${baseWords(base)}). ${worseWords} ${count(better, "part")} got better by as much; the other ${count(parts - worse.length - better, "part")} installed here did not move by that much.`}
+      lead={`Since ${day(base.asOf)} (${baseWords(base)}). ${worseWords(desk.showsAmounts)} ${count(better, "part")} got better by as much; the other ${count(parts - worse.length - better, "part")} installed here did not move by that much.`}
     >
       {worse.length === 0 ? (
         <EmptyState title={`Nothing got worse since ${day(base.asOf)}`}>
@@ -37,7 +37,7 @@ export function WorseSection({ desk, figures }: WorseSectionProps) {
           heads={[
             "Part",
             { text: "No-spare chance, group", end: true },
-            { text: "Expected loss here, € a year", end: true },
+            ...(desk.showsAmounts ? [{ text: "Expected loss here, € a year", end: true }] : []),
             { text: "Usable here, pieces", end: true },
             "Why",
             { text: "To do", print: false },
@@ -69,10 +69,10 @@ function Row({ part, desk }: { readonly part: WorsePart; readonly desk: Desk }) 
         <StageBadge {...stageBadge(part.stage)} />
       </th>
       <MovedFigure figure={noSpare} />
-      <MovedFigure figure={loss} />
+      {desk.showsAmounts ? <MovedFigure figure={loss} /> : null}
       <MovedFigure figure={usable} />
       <td>
-        <WhySteps part={part} />
+        <WhySteps part={part} showsAmounts={desk.showsAmounts} />
       </td>
       <RowButtons
         desk={desk}

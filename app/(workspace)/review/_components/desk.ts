@@ -6,7 +6,7 @@ import type { IsoDate } from "@/lib/kernel/isoDate";
 export type Board = Omit<ReviewBoard, "sites" | "past" | "mayReview" | "mayAct">;
 
 /** What each section needs to add an action or a purchase, and to say what was done. */
-export interface Desk extends Pick<Board, "site" | "owners" | "parts" | "lines"> {
+export interface Desk extends Pick<Board, "site" | "owners" | "parts" | "lines" | "showsAmounts"> {
   readonly me: string;
   readonly asOf: IsoDate;
   /** When an action is due unless said otherwise. */

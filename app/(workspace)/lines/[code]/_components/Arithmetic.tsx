@@ -65,7 +65,7 @@ export function Arithmetic({ line, poolId }: ArithmeticProps) {
           </ul>
         )}
       </Derivation>
-      <RecordLinks code={line.code} driver={chosen} />
+      <RecordLinks code={line.code} driver={chosen} showsAmounts={line.showsAmounts} />
       <DepthArithmetic line={line} />
     </>
   );

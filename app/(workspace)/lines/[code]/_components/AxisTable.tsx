@@ -25,7 +25,11 @@ export function AxisTable({ machine }: { readonly machine: MachineRow }) {
             <tr key={axis.code} id={`axis-${machine.code}-${axis.code}`} className="target:bg-accent-soft">
               <th scope="row">
                 {axis.code}
-                {axis.name === null ? null : <span className="block text-ink-2 text-xs">{axis.name}</span>}
+                {axis.name === null ? null : (
+                  <span translate="no" className="block text-ink-2 text-xs">
+                    {axis.name}
+                  </span>
+                )}
               </th>
               <td>
                 <PlacedWords

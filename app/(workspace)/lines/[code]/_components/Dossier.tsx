@@ -5,6 +5,7 @@ import { LinkButton } from "@/app/_ui/LinkButton";
 import { OpenTarget } from "@/app/_ui/OpenTarget";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { AmountsHidden } from "@/app/(workspace)/_components/AmountsHidden";
 import { Arithmetic } from "@/app/(workspace)/lines/[code]/_components/Arithmetic";
 import { BindingDates } from "@/app/(workspace)/lines/[code]/_components/BindingDates";
 import { Blockers } from "@/app/(workspace)/lines/[code]/_components/Blockers";
@@ -37,6 +38,9 @@ const TITLES = {
 
 const CONTENTS = Object.entries(TITLES).map(([id, title]) => ({ id, title }));
 
+/** What there is nothing to say in where amounts are not shown. */
+const OF_AMOUNTS: readonly string[] = ["place", "stop-cost"];
+
 interface DossierProps {
   readonly line: LineDossier;
   /** Pool whose arithmetic is opened. */
@@ -59,16 +63,17 @@ export function Dossier({ line, part, mayEdit }: DossierProps) {
             <LinkButton href={`/lines/${code}/scope`}>What a retrofit takes</LinkButton>
             <LinkButton href={`/events/new?line=${code}`}>Record an event</LinkButton>
             <LinkButton href={`/audit?of=line&id=${line.id}`}>History</LinkButton>
-            {mayEdit ? (
+            {mayEdit && line.showsAmounts ? (
               <EditFigures id={line.id} code={code} stored={line.stored} currency={site.currency} />
             ) : null}
           </>
         }
       />
+      {line.showsAmounts ? null : <AmountsHidden />}
       <LineFigures line={line} />
       {line.note === null ? null : <p className="measure">On record: {line.note}</p>}
       <div className="mt-6">
-        <Contents parts={CONTENTS} />
+        <Contents parts={CONTENTS.filter(({ id }) => line.showsAmounts || !OF_AMOUNTS.includes(id))} />
       </div>
       <Standing line={line} />
       <Section
@@ -76,7 +81,9 @@ export function Dossier({ line, part, mayEdit }: DossierProps) {
         title="What drives it"
         lead="Parts on the line by what they add. The foot is the line's own figure."
       >
-        <DriversTable code={code} drivers={line.drivers} result={line.result} />
+        <DriversTable
+          {...{ code, drivers: line.drivers, result: line.result, showsAmounts: line.showsAmounts }}
+        />
       </Section>
       <Records line={line} part={part} />
       <OpenTarget />
@@ -89,9 +96,11 @@ function Standing({ line }: Pick<DossierProps, "line">) {
   const figures = lineFolds(line);
   return (
     <>
-      <Fold page="line" id="place" title={TITLES.place} figure={figures.place}>
-        <Place line={line} />
-      </Fold>
+      {line.showsAmounts ? (
+        <Fold page="line" id="place" title={TITLES.place} figure={figures.place}>
+          <Place line={line} />
+        </Fold>
+      ) : null}
       <Fold
         page="line"
         id="binding"
@@ -102,15 +111,17 @@ function Standing({ line }: Pick<DossierProps, "line">) {
       >
         <BindingDates line={line} />
       </Fold>
-      <Fold
-        page="line"
-        id="stop-cost"
-        title={TITLES["stop-cost"]}
-        figure={figures.stopCost}
-        open={approvalEnded(line.cost, line.asOf)}
-      >
-        <StopCost line={line} />
-      </Fold>
+      {line.showsAmounts ? (
+        <Fold
+          page="line"
+          id="stop-cost"
+          title={TITLES["stop-cost"]}
+          figure={figures.stopCost}
+          open={approvalEnded(line.cost, line.asOf)}
+        >
+          <StopCost line={line} />
+        </Fold>
+      ) : null}
     </>
   );
 }
@@ -125,7 +136,9 @@ function Records({ line, part }: Omit<DossierProps, "mayEdit">) {
         page="line"
         id="arithmetic"
         title={TITLES.arithmetic}
-        figure="from records to money, step by step"
+        figure={
+          line.showsAmounts ? "from records to money, step by step" : "from records to score, step by step"
+        }
         open={part !== undefined}
       >
         <Arithmetic line={line} poolId={part} />

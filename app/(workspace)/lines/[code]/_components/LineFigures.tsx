@@ -18,7 +18,7 @@ export function LineFigures({ line }: { readonly line: LineDossier }) {
   const rank = (place: number | null) => (place === null ? "no rank" : `rank ${place} of ${groupLines}`);
   return (
     <KeyFigures>
-      <LossFigure line={line} rank={rank(line.rankByLoss)} />
+      {line.showsAmounts ? <LossFigure line={line} rank={rank(line.rankByLoss)} /> : null}
       <UnknownFigure line={line} />
       <HorizonFigure line={line} />
       <KeyFigure
@@ -29,7 +29,7 @@ export function LineFigures({ line }: { readonly line: LineDossier }) {
       >
         <ScoreParts score={result.score} parts={result.scoreParts} />
       </KeyFigure>
-      <CostFigure line={line} />
+      {line.showsAmounts ? <CostFigure line={line} /> : null}
       <KeyFigure
         label="Buffer after the line"
         value={line.stored.bufferHours === null ? NOT_KNOWN : hours(Number(line.stored.bufferHours))}

@@ -26,7 +26,7 @@ export function Machines({ machines, judged }: MachinesProps) {
           className="disclosure prints border-rule border-b target:bg-accent-soft"
         >
           <summary className="flex flex-wrap items-baseline gap-x-5 gap-y-1 py-2.5">
-            <span className="font-semibold">
+            <span translate="no" className="font-semibold">
               {machine.code} {machine.name}
             </span>
             <span className="text-ink-2">

@@ -6,13 +6,14 @@ import { eventRowsHref } from "@/lib/view/partEvent";
 interface RecordLinksProps {
   readonly code: string;
   readonly driver: Driver;
+  readonly showsAmounts: boolean;
 }
 
 /** Where the rows behind a driver's figures are: rates, events, pieces, hours and cost. */
-export function RecordLinks({ code, driver: { part, pool } }: RecordLinksProps) {
+export function RecordLinks({ code, driver: { part, pool }, showsAmounts }: RecordLinksProps) {
   const own = [
     { href: `/lines/${code}#downtime`, text: "Hours of stops on this line" },
-    { href: `/lines/${code}#stop-cost`, text: "What a stop costs" },
+    ...(showsAmounts ? [{ href: `/lines/${code}#stop-cost`, text: "What a stop costs" }] : []),
   ];
   const links = part === null || pool === null ? own : [...partLinks(part, pool), ...own];
   return (

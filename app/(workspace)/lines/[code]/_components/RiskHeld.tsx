@@ -22,20 +22,18 @@ interface RiskHeldProps {
   readonly acceptances: readonly Acceptance[];
   readonly asOf: string;
   readonly mayAccept: boolean;
+  readonly showsAmounts: boolean;
 }
 
-const HEADS = [
-  "State",
-  "Who",
-  "From",
-  "Until",
-  { text: "Loss a year when accepted", end: true },
+const headsOf = (showsAmounts: boolean) => [
+  ...["State", "Who", "From", "Until"],
+  ...(showsAmounts ? [{ text: "Loss a year when accepted", end: true }] : []),
   "Why",
   { text: "Change", print: false },
 ];
 
 /** Who answers for leaving the line as it is, and until when. */
-export function RiskHeld({ lineId, code, acceptances, asOf, mayAccept }: RiskHeldProps) {
+export function RiskHeld({ lineId, code, acceptances, asOf, mayAccept, showsAmounts }: RiskHeldProps) {
   const { done, tell, undo, close } = useDone();
   const end = async ({ id, version, acceptedBy }: Acceptance) => {
     const answer = await endThisAcceptance({ acceptanceId: id, version });
@@ -82,35 +80,44 @@ export function RiskHeld({ lineId, code, acceptances, asOf, mayAccept }: RiskHel
       {acceptances.length === 0 ? (
         <p className="text-ink-2">Nobody has accepted the risk of this line.</p>
       ) : (
-        <RowTable caption="Acceptances of risk" heads={HEADS}>
-          {acceptances.map((one) => {
-            const state = acceptanceState(one, asOf);
-            return (
-              <tr key={one.id}>
-                <th scope="row" className={state === "review" ? "font-semibold text-worse" : ""}>
-                  {state === "review" ? "▲ " : ""}
-                  {acceptanceWords(one, asOf)}
-                </th>
-                <td>{one.acceptedBy}</td>
-                <td>{day(one.acceptedOn)}</td>
-                <td>{day(one.until)}</td>
-                <td data-align="end">{moneySpan(one.loss)}</td>
-                <td className="measure">
-                  {one.reason} <span className="text-ink-2">(recorded by {one.recordedBy})</span>
-                </td>
-                <td className="no-print">
-                  {mayAccept && state !== "ended" ? (
-                    <Button kind="quiet" onClick={() => end(one)}>
-                      End it
-                    </Button>
-                  ) : null}
-                </td>
-              </tr>
-            );
-          })}
+        <RowTable caption="Acceptances of risk" heads={headsOf(showsAmounts)}>
+          {acceptances.map((one) => (
+            <Row key={one.id} {...{ one, asOf, showsAmounts, mayAccept }} end={() => end(one)} />
+          ))}
         </RowTable>
       )}
       <UndoBar message={done?.message ?? null} {...(done?.undo ? { onUndo: undo } : {})} onClose={close} />
     </Section>
+  );
+}
+
+interface RowProps extends Pick<RiskHeldProps, "asOf" | "mayAccept" | "showsAmounts"> {
+  readonly one: Acceptance;
+  readonly end: () => void;
+}
+
+function Row({ one, asOf, mayAccept, showsAmounts, end }: RowProps) {
+  const state = acceptanceState(one, asOf);
+  return (
+    <tr>
+      <th scope="row" className={state === "review" ? "font-semibold text-worse" : ""}>
+        {state === "review" ? "▲ " : ""}
+        {acceptanceWords(one, asOf)}
+      </th>
+      <td>{one.acceptedBy}</td>
+      <td>{day(one.acceptedOn)}</td>
+      <td>{day(one.until)}</td>
+      {showsAmounts ? <td data-align="end">{moneySpan(one.loss)}</td> : null}
+      <td className="measure">
+        {one.reason} <span className="text-ink-2">(recorded by {one.recordedBy})</span>
+      </td>
+      <td className="no-print">
+        {mayAccept && state !== "ended" ? (
+          <Button kind="quiet" onClick={end}>
+            End it
+          </Button>
+        ) : null}
+      </td>
+    </tr>
   );
 }

@@ -14,6 +14,7 @@ import { day } from "@/lib/view/time";
 interface DriverTerms {
   readonly code: string;
   readonly result: LineResult;
+  readonly showsAmounts: boolean;
 }
 
 type DriverColumn = Column<Driver>;
@@ -22,17 +23,16 @@ const sumOf = ({ baseLoss, shortageLoss }: Driver) =>
   baseLoss === null || shortageLoss === null ? null : baseLoss + shortageLoss;
 
 /** The columns of the drivers table; the feet are the line's own figures. */
-export function driverColumns({ code, result }: DriverTerms): DriverColumn[] {
+export function driverColumns({ code, result, showsAmounts }: DriverTerms): DriverColumn[] {
   const [loss, share, ...parts] = moneyColumns(result);
-  return [
-    ...partColumns(),
-    loss,
-    share,
-    ...supplyColumns(),
-    openColumn(code),
-    ...rateColumns(result),
-    ...parts,
-  ];
+  const points = pointsColumn(result);
+  const [first, last] = showsAmounts
+    ? [
+        [loss, share],
+        [...parts, points],
+      ]
+    : [[points], []];
+  return [...partColumns(), ...first, ...supplyColumns(), openColumn(code), ...rateColumns(result), ...last];
 }
 
 function partColumns(): DriverColumn[] {
@@ -89,13 +89,16 @@ function moneyColumns(result: LineResult): [DriverColumn, DriverColumn, ...Drive
       cell: (one) => thousands(one.shortageLoss),
       foot: thousands(result.shortageLoss),
     },
-    {
-      ...{ key: "points", header: "Share of score", align: "end" },
-      value: (one) => one.share,
-      cell: (one) => percent(Math.min(1, one.share)),
-      foot: significant(result.score, 3),
-    },
   ];
+}
+
+function pointsColumn(result: LineResult): DriverColumn {
+  return {
+    ...{ key: "points", header: "Share of score", align: "end" },
+    value: (one) => one.share,
+    cell: (one) => percent(Math.min(1, one.share)),
+    foot: significant(result.score, 3),
+  };
 }
 
 function rateColumns(result: LineResult): DriverColumn[] {

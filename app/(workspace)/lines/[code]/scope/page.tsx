@@ -6,6 +6,7 @@ import { readAsOf } from "@/lib/data/asOf";
 import { readLineScope } from "@/lib/data/lineScope";
 import { readScopeNorms } from "@/lib/data/scopeNorms";
 import { scopeView } from "@/lib/view/lineScope";
+import { normsWithoutAmounts } from "@/lib/view/scopeNorm";
 import { inWords } from "@/lib/words/say";
 
 interface ScopePageProps {
@@ -22,7 +23,7 @@ export async function generateMetadata({ params }: ScopePageProps): Promise<Meta
 }
 
 export default async function ScopePage({ params, searchParams }: ScopePageProps) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden", to: "contractors" });
   const { asOf: asked, target, window } = await searchParams;
   const asOf = await readAsOf(actor, asked);
   const [found, norms] = await Promise.all([
@@ -30,6 +31,7 @@ export default async function ScopePage({ params, searchParams }: ScopePageProps
     readScopeNorms(actor),
   ]);
   if (found === null) notFound();
-  const view = scopeView(found, { target, window }, norms.norms);
-  return <LineScopePage {...{ found, norms, view }} />;
+  const shown = found.showsAmounts ? norms : { ...norms, norms: normsWithoutAmounts(norms.norms) };
+  const view = scopeView(found, { target, window }, shown.norms);
+  return <LineScopePage {...{ found, norms: shown, view }} />;
 }

@@ -4,8 +4,8 @@ import { money } from "@/lib/view/format";
 import type { PoolOfPart } from "@/lib/view/poolMoves";
 import { hours } from "@/lib/view/time";
 
-function stepsOf({ moves, transferHours, target, groupNoSpare }: PoolOfPart) {
-  const saves = moves.reduce((sum, move) => sum + move.saves, 0);
+function stepsOf({ moves, transferHours, target, groupNoSpare }: PoolOfPart, showsAmounts: boolean) {
+  const saves = moves.reduce((sum, move) => sum + (move.saves ?? 0), 0);
   return [
     {
       label: "Way of a spare from another site",
@@ -31,18 +31,27 @@ function stepsOf({ moves, transferHours, target, groupNoSpare }: PoolOfPart) {
       value: "site by site",
     },
     { label: "A site gives while its own chance is at most", value: percent(target), source: "typed above" },
-    {
-      label: "All moves together save, a year",
-      formula: "sum of what each takes off the takers less what it adds to the givers",
-      value: money(saves),
-    },
+    ...(showsAmounts
+      ? [
+          {
+            label: "All moves together save, a year",
+            formula: "sum of what each takes off the takers less what it adds to the givers",
+            value: money(saves),
+          },
+        ]
+      : []),
   ];
 }
 
+interface MethodProps {
+  readonly pool: PoolOfPart;
+  readonly showsAmounts: boolean;
+}
+
 /** How the moves are found, and what they leave out. */
-export function Method({ pool }: { readonly pool: PoolOfPart }) {
+export function Method({ pool, showsAmounts }: MethodProps) {
   return (
-    <Derivation title="How the moves are worked out" steps={stepsOf(pool)}>
+    <Derivation title="How the moves are worked out" steps={stepsOf(pool, showsAmounts)}>
       <p>
         The ranking of lines takes all usable pieces of a part as one pool: a spare at another site helps,
         after its way, and the way is added only where a site has no piece at all. Moving a piece therefore

@@ -1,6 +1,6 @@
 "use client";
 
-import { useTransition } from "react";
+import { type ReactNode, useTransition } from "react";
 import { Button } from "@/app/_ui/Button";
 import { RowTable } from "@/app/_ui/RowTable";
 import { UndoBar } from "@/app/_ui/UndoBar";
@@ -12,16 +12,14 @@ import { NOT_KNOWN, plainNumber } from "@/lib/view/number";
 import { moveValue, type PoolOfPart, type ProposedMove } from "@/lib/view/poolMoves";
 import { hours } from "@/lib/view/time";
 
-const HEADS = [
-  "From",
-  "To",
-  { text: "Pieces", end: true },
-  { text: "Saves, a year", end: true },
+const headsOf = (showsAmounts: boolean) => [
+  ...["From", "To", { text: "Pieces", end: true }],
+  ...(showsAmounts ? [{ text: "Saves, a year", end: true }] : []),
   { text: "Giver’s own chance", end: true },
   { text: "Taker’s own chance", end: true },
   { text: "Way", end: true },
   "Heed",
-  { text: "Value at price", end: true },
+  ...(showsAmounts ? [{ text: "Value at price", end: true }] : []),
   { text: "Ask", print: false },
 ];
 
@@ -54,10 +52,15 @@ function Ask({ move, number, tell }: AskProps) {
   );
 }
 
+interface MoveTableProps {
+  readonly pool: PoolOfPart;
+  readonly showsAmounts: boolean;
+}
+
 /** The moves that save most, each with both sites before and after. */
-export function MoveTable({ pool }: { readonly pool: PoolOfPart }) {
+export function MoveTable({ pool, showsAmounts }: MoveTableProps) {
   const { done, tell, undo, close } = useDone();
-  const sum = pool.moves.reduce((all, { saves }) => all + saves, 0);
+  const sum = pool.moves.reduce((all, { saves }) => all + (saves ?? 0), 0);
   const pieces = pool.moves.reduce((all, move) => all + move.pieces, 0);
   return (
     <>
@@ -67,45 +70,56 @@ export function MoveTable({ pool }: { readonly pool: PoolOfPart }) {
           target.
         </p>
       ) : (
-        <RowTable caption="Proposed moves, in the order that saves most" heads={HEADS}>
-          {pool.moves.map((move) => {
-            const value = moveValue(move, pool.price);
-            return (
-              <tr key={`${move.lotId} ${move.toSiteId}`}>
-                <th scope="row">
-                  {move.fromSite}{" "}
-                  <span className="block font-normal text-ink-2 text-sm">
-                    {move.bin}, revision {move.revision === "" ? "not known" : move.revision}
-                  </span>
-                </th>
-                <td className="font-semibold">{move.toSite}</td>
-                <td data-align="end">{plainNumber(move.pieces)}</td>
-                <td data-align="end">{money(move.saves)}</td>
-                <td data-align="end">{change(move.from)}</td>
-                <td data-align="end">{change(move.to)}</td>
-                <td data-align="end">{hours(pool.transferHours)}</td>
-                <td className={move.border.customs ? "min-w-40 font-semibold text-sm" : "min-w-40 text-sm"}>
-                  {move.border.heed.join(". ") || "Same country and currency"}
-                </td>
-                <td data-align="end">
-                  {value === null ? NOT_KNOWN : exactMoney(value.amount, value.currency)}
-                </td>
-                <td className="no-print">
-                  <Ask move={move} number={pool.number} tell={tell} />
-                </td>
-              </tr>
-            );
-          })}
+        <RowTable caption="Proposed moves, in the order that saves most" heads={headsOf(showsAmounts)}>
+          {pool.moves.map((move) => (
+            <Row
+              key={`${move.lotId} ${move.toSiteId}`}
+              {...{ move, pool, showsAmounts }}
+              ask={<Ask move={move} number={pool.number} tell={tell} />}
+            />
+          ))}
           <tr className="font-semibold">
             <th scope="row">All together</th>
             <td />
             <td data-align="end">{plainNumber(pieces)}</td>
-            <td data-align="end">{money(sum)}</td>
-            <td colSpan={6} />
+            {showsAmounts ? <td data-align="end">{money(sum)}</td> : null}
+            <td colSpan={showsAmounts ? 6 : 5} />
           </tr>
         </RowTable>
       )}
       <UndoBar message={done?.message ?? null} onClose={close} {...(done?.undo ? { onUndo: undo } : {})} />
     </>
+  );
+}
+
+interface RowProps extends MoveTableProps {
+  readonly move: ProposedMove;
+  readonly ask: ReactNode;
+}
+
+function Row({ move, pool, showsAmounts, ask }: RowProps) {
+  const value = moveValue(move, pool.price);
+  return (
+    <tr>
+      <th scope="row">
+        {move.fromSite}{" "}
+        <span className="block font-normal text-ink-2 text-sm">
+          {move.bin}, revision {move.revision === "" ? "not known" : move.revision}
+        </span>
+      </th>
+      <td className="font-semibold">{move.toSite}</td>
+      <td data-align="end">{plainNumber(move.pieces)}</td>
+      {showsAmounts ? <td data-align="end">{money(move.saves)}</td> : null}
+      <td data-align="end">{change(move.from)}</td>
+      <td data-align="end">{change(move.to)}</td>
+      <td data-align="end">{hours(pool.transferHours)}</td>
+      <td className={move.border.customs ? "min-w-40 font-semibold text-sm" : "min-w-40 text-sm"}>
+        {move.border.heed.join(". ") || "Same country and currency"}
+      </td>
+      {showsAmounts ? (
+        <td data-align="end">{value === null ? NOT_KNOWN : exactMoney(value.amount, value.currency)}</td>
+      ) : null}
+      <td className="no-print">{ask}</td>
+    </tr>
   );
 }

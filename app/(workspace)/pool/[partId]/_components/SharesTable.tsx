@@ -1,11 +1,11 @@
-import { RowTable } from "@/app/_ui/RowTable";
+import { type Head, RowTable } from "@/app/_ui/RowTable";
 import { ShareBars } from "@/app/(workspace)/pool/_components/ShareBars";
 import { percent } from "@/lib/view/chance";
 import { money } from "@/lib/view/format";
 import { plainNumber, quantity, significant } from "@/lib/view/number";
 import type { PoolOfPart, PoolSiteRow } from "@/lib/view/poolMoves";
 
-const HEADS = [
+const HEADS: readonly Head[] = [
   "Site",
   "Pieces over demand",
   { text: "Usable of book", end: true },
@@ -14,18 +14,24 @@ const HEADS = [
   { text: "Own chance now", end: true },
   { text: "After all moves", end: true },
   { text: "Stops a year", end: true },
-  { text: "Way loss, a year", end: true },
 ];
+
+const WAY_LOSS: Head = { text: "Way loss, a year", end: true };
 
 function indexText({ index, hoards }: PoolSiteRow): string {
   if (index === null) return hoards ? "H no demand" : "none";
   return `${hoards ? "H " : ""}${significant(index, 2)}`;
 }
 
+interface SharesTableProps {
+  readonly pool: PoolOfPart;
+  readonly showsAmounts: boolean;
+}
+
 /** Every site of the pool: its share, and how long its own shelf alone would do. */
-export function SharesTable({ pool }: { readonly pool: PoolOfPart }) {
+export function SharesTable({ pool, showsAmounts }: SharesTableProps) {
   return (
-    <RowTable caption="Shares and own shelves by site" heads={HEADS}>
+    <RowTable caption="Shares and own shelves by site" heads={showsAmounts ? [...HEADS, WAY_LOSS] : HEADS}>
       {pool.sites.map((site) => (
         <tr key={site.siteId}>
           <th scope="row">
@@ -45,7 +51,7 @@ export function SharesTable({ pool }: { readonly pool: PoolOfPart }) {
           <td data-align="end">{site.units === 0 ? "no demand" : percent(site.before)}</td>
           <td data-align="end">{site.units === 0 ? "no demand" : percent(site.after)}</td>
           <td data-align="end">{significant(site.stops, 2)}</td>
-          <td data-align="end">{money(site.wayLoss)}</td>
+          {showsAmounts ? <td data-align="end">{money(site.wayLoss)}</td> : null}
         </tr>
       ))}
     </RowTable>

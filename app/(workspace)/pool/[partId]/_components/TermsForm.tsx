@@ -6,10 +6,12 @@ import type { TransferTermsRead } from "@/lib/view/poolMoves";
 interface TermsFormProps extends TransferTermsRead {
   readonly asOf: string;
   readonly partId: string;
+  /** Whether the least saving may be typed: who sees no amounts would learn them by trying. */
+  readonly asksLeast: boolean;
 }
 
 /** What a move must keep to; sent into the address. */
-export function TermsForm({ terms, unreadable, asOf, partId }: TermsFormProps) {
+export function TermsForm({ terms, unreadable, asOf, partId, asksLeast }: TermsFormProps) {
   const problem = (name: string) =>
     unreadable.includes(name) ? "Not a number in these bounds; the default is used." : undefined;
   return (
@@ -26,18 +28,20 @@ export function TermsForm({ terms, unreadable, asOf, partId }: TermsFormProps) {
         defaultValue={Number((terms.target * 100).toPrecision(6))}
         error={problem("target")}
       />
-      <NumberField
-        key={`least-${terms.least}`}
-        name="least"
-        label="A move must save at least"
-        unit="EUR a year"
-        hint="Freight, papers and a day's work"
-        min={0}
-        max={1_000_000}
-        required
-        defaultValue={terms.least}
-        error={problem("least")}
-      />
+      {asksLeast ? (
+        <NumberField
+          key={`least-${terms.least}`}
+          name="least"
+          label="A move must save at least"
+          unit="EUR a year"
+          hint="Freight, papers and a day's work"
+          min={0}
+          max={1_000_000}
+          required
+          defaultValue={terms.least}
+          error={problem("least")}
+        />
+      ) : null}
       <input type="hidden" name="asOf" value={asOf} />
       <div className="grid content-end">
         <div>

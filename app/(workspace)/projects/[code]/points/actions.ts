@@ -10,7 +10,12 @@ import {
 import { addProjectRisk, changeProjectRisk, dropProjectRisk } from "@/lib/data/projectRiskChange";
 import * as schema from "@/lib/schema/projectPoints";
 
-export const addThisPoint = action({ needs: "project:write", input: schema.addPoint, run: addOpenPoint });
+export const addThisPoint = action({
+  needs: "event:write",
+  inProject: true,
+  input: schema.addPoint,
+  run: addOpenPoint,
+});
 export const changeThisPoint = action({
   needs: "project:write",
   input: schema.changePoint,

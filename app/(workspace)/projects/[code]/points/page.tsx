@@ -31,6 +31,9 @@ export default async function PointsPage({ params, searchParams }: PointsPagePro
   const risks = amounts ? project.risks : project.risks.map(riskWithoutAmounts);
   const { open, late, blocking } = pointCounts(project.points, asOf);
   const mayWrite = mayAt(actor.grants, "project:write", project.siteId) && project.status !== "closed";
+  const mayRaise =
+    mayInProject(actor.grants, "event:write", { projectId: project.id, siteId: project.siteId }) &&
+    project.status !== "closed";
   const filter = POINT_FILTERS.find((one) => one === asked.show) ?? "open";
   return (
     <>
@@ -48,7 +51,11 @@ export default async function PointsPage({ params, searchParams }: PointsPagePro
         }
       />
       <ProjectLinks code={code} current="points" outside={!mayAt(actor.grants, "read", project.siteId)} />
-      <OpenPoints {...{ code, asOf, mayWrite, filter }} projectId={project.id} points={project.points} />
+      <OpenPoints
+        {...{ code, asOf, mayWrite, mayRaise, filter }}
+        projectId={project.id}
+        points={project.points}
+      />
       <Risks
         {...{ mayWrite: mayWrite && amounts }}
         projectId={project.id}

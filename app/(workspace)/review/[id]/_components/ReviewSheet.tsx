@@ -1,4 +1,4 @@
-import { SheetList } from "@/app/(workspace)/review/[id]/_components/SheetList";
+import { type Head, SheetList } from "@/app/(workspace)/review/[id]/_components/SheetList";
 import { SheetRest } from "@/app/(workspace)/review/[id]/_components/SheetRest";
 import { dateKindName } from "@/lib/view/datesAhead";
 import { plainNumber } from "@/lib/view/number";
@@ -8,13 +8,17 @@ import { aboutAction, actionStateWords, type ReviewMark, type ReviewRecord } fro
 import { movedFigures, reviewLead, whyText } from "@/lib/view/reviewWords";
 import { day, distance } from "@/lib/view/time";
 
-interface ReviewSheetProps {
-  readonly mark: ReviewMark;
+interface ShownRecord {
   readonly record: ReviewRecord;
+  readonly showsAmounts: boolean;
+}
+
+interface ReviewSheetProps extends ShownRecord {
+  readonly mark: ReviewMark;
 }
 
 /** A held review as it was closed, for reading and for at most two sheets of paper. */
-export function ReviewSheet({ mark, record }: ReviewSheetProps) {
+export function ReviewSheet({ mark, record, showsAmounts }: ReviewSheetProps) {
   const { figures } = record;
   const { asOf, siteCode, siteName, base, engine } = figures;
   return (
@@ -26,10 +30,10 @@ export function ReviewSheet({ mark, record }: ReviewSheetProps) {
           {`Compared with ${day(base.asOf)}: ${baseWords(base)}. Opened by ${mark.openedBy}, closed by ${mark.closedBy}; kept as shown then.`}
         </p>
       </header>
-      <Worse record={record} />
+      <Worse record={record} showsAmounts={showsAmounts} />
       <Dates record={record} />
       <Actions record={record} />
-      <Buys record={record} />
+      <Buys record={record} showsAmounts={showsAmounts} />
       <SheetRest record={record} />
       <footer className="review-note border-ink border-t pt-1">
         {`Data as of ${day(asOf)} · engine ${engine} · estimates from sparse records, given without guarantee; they never justify running an unsafe machine.`}
@@ -38,21 +42,28 @@ export function ReviewSheet({ mark, record }: ReviewSheetProps) {
   );
 }
 
-function Worse({ record: { figures } }: { readonly record: ReviewRecord }) {
+function Worse({ record: { figures }, showsAmounts }: ShownRecord) {
   const end = (text: string) => ({ text, end: true });
+  const lossHere = <T,>(one: T): T[] => (showsAmounts ? [one] : []);
   return (
     <SheetList
       title="What got worse, and why"
       none="Nothing passed the threshold."
-      note={worseWords}
+      note={worseWords(showsAmounts)}
       most={10}
-      heads={["Part", end("No-spare chance"), end("Loss here, € a year"), end("Usable here"), "Why"]}
+      heads={[
+        "Part",
+        end("No-spare chance"),
+        ...lossHere(end("Loss here, € a year")),
+        end("Usable here"),
+        "Why",
+      ]}
       rows={figures.worse.map((part) => {
         const { noSpare, loss, usable } = movedFigures(part);
         const both = ({ before, after }: typeof loss) => `${before} → ${after}`;
         return {
           key: part.poolId,
-          cells: [part.number, both(noSpare), both(loss), both(usable), whyText(part)],
+          cells: [part.number, both(noSpare), ...lossHere(both(loss)), both(usable), whyText(part)],
         };
       })}
     />
@@ -101,12 +112,13 @@ function Actions({ record: { actions, figures } }: { readonly record: ReviewReco
   );
 }
 
-function Buys({ record: { buys } }: { readonly record: ReviewRecord }) {
+function Buys({ record: { buys }, showsAmounts }: ShownRecord) {
+  const priced = <T,>(...two: readonly T[]): readonly T[] => (showsAmounts ? two : []);
   return (
     <SheetList
       title="Purchase list"
       none="Nothing to buy."
-      note={buys.length === 0 ? null : buyTotals(buys)}
+      note={buys.length === 0 || !showsAmounts ? null : buyTotals(buys)}
       most={8}
       heads={[
         "Part",
@@ -114,12 +126,14 @@ function Buys({ record: { buys } }: { readonly record: ReviewRecord }) {
         "Why",
         "Order by",
         "Supply stage",
-        { text: "Price of a piece", end: true },
-        "Price of",
+        ...priced<Head>({ text: "Price of a piece", end: true }, "Price of"),
       ]}
       rows={buys.map((buy) => {
         const { quantity, orderBy, stage, price, pricedOn } = shownBuy(buy);
-        return { key: buy.id, cells: [buy.number, quantity, buy.reason, orderBy, stage, price, pricedOn] };
+        return {
+          key: buy.id,
+          cells: [buy.number, quantity, buy.reason, orderBy, stage, ...priced(price, pricedOn)],
+        };
       })}
     />
   );

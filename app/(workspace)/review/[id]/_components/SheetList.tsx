@@ -1,6 +1,6 @@
 import { count } from "@/lib/view/number";
 
-type Head = string | { readonly text: string; readonly end: boolean };
+export type Head = string | { readonly text: string; readonly end: boolean };
 
 interface SheetListProps {
   readonly title: string;

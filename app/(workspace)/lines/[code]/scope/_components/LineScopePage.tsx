@@ -2,6 +2,7 @@ import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
 import { EmptyState } from "@/app/_ui/EmptyState";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { Section } from "@/app/_ui/Section";
+import { AmountsHidden } from "@/app/(workspace)/_components/AmountsHidden";
 import { NormTable } from "@/app/(workspace)/lines/[code]/scope/_components/NormTable";
 import { ScopeForm } from "@/app/(workspace)/lines/[code]/scope/_components/ScopeForm";
 import { ScopeSheet } from "@/app/(workspace)/lines/[code]/scope/_components/ScopeSheet";
@@ -9,7 +10,7 @@ import type { LineScope } from "@/lib/data/lineScope";
 import type { NormsInForce } from "@/lib/data/scopeNorms";
 import type { ScopeRefusal } from "@/lib/retrofit/scope/buildScope";
 import type { ScopeView } from "@/lib/view/lineScope";
-import { normRows } from "@/lib/view/scopeNorm";
+import { isAmount, normRows } from "@/lib/view/scopeNorm";
 import { day } from "@/lib/view/time";
 
 interface LineScopePageProps {
@@ -20,7 +21,8 @@ interface LineScopePageProps {
 
 /** What converting a line takes, worked out now from what is on record. */
 export function LineScopePage({ found, norms, view }: LineScopePageProps) {
-  const { line, facts } = found;
+  const { line, facts, showsAmounts, outside } = found;
+  const rows = normRows(norms.norms).filter(({ unit }) => showsAmounts || !isAmount(unit));
   return (
     <>
       <PageHeader
@@ -29,13 +31,18 @@ export function LineScopePage({ found, norms, view }: LineScopePageProps) {
         asOf={facts.asOf}
         above={
           <Breadcrumbs
-            crumbs={[
-              { label: "Lines", href: "/lines" },
-              { label: line.code, href: `/lines/${encodeURIComponent(line.code)}` },
-            ]}
+            crumbs={
+              outside
+                ? [{ label: "Projects", href: "/projects" }]
+                : [
+                    { label: "Lines", href: "/lines" },
+                    { label: line.code, href: `/lines/${encodeURIComponent(line.code)}` },
+                  ]
+            }
           />
         }
       />
+      {showsAmounts ? null : <AmountsHidden />}
       <ScopeForm code={line.code} asOf={facts.asOf} view={view} />
       {view.scope.ok ? (
         <ScopeSheet found={found} norms={norms.norms} view={view} scope={view.scope.value} />
@@ -47,7 +54,7 @@ export function LineScopePage({ found, norms, view }: LineScopePageProps) {
         title="Norms"
         lead={`Hours, prices and weeks behind the figures, for all sites: common practice, no source; those for adapters, I/O racks, raising firmware, copies and care are guesses. ${norms.changedAt === null ? "As the product brings them." : `Last changed ${day(norms.changedAt.slice(0, 10))}.`}`}
       >
-        <NormTable rows={normRows(norms.norms)} seen={norms.changedAt} mayChange={norms.mayChange} />
+        <NormTable rows={rows} seen={norms.changedAt} mayChange={norms.mayChange && showsAmounts} />
       </Section>
     </>
   );

@@ -11,13 +11,14 @@ import { day } from "@/lib/view/time";
 interface MoneyTableProps {
   readonly money: ScopeMoney;
   readonly norms: ScopeNorms;
+  readonly showsAmounts: boolean;
 }
 
-/** Person-hours and money with every product opened. */
-export function MoneyTable({ money: sums, norms }: MoneyTableProps) {
-  const [low, typical, high] = sums.cost;
-  const shown = sums.rows.filter(({ quantity }) => quantity[2] > 0);
-  const { hourlyRate, contingency } = norms.spans;
+/** Person-hours and money with every product opened; the hours alone where amounts are not shown. */
+export function MoneyTable({ money: sums, norms, showsAmounts }: MoneyTableProps) {
+  const shown = sums.rows.filter(
+    ({ quantity, kind }) => quantity[2] > 0 && (showsAmounts || kind === "hours"),
+  );
   return (
     <>
       <KeyFigures>
@@ -28,31 +29,11 @@ export function MoneyTable({ money: sums, norms }: MoneyTableProps) {
           span={`${plainNumber(sums.hours[0])}–${plainNumber(sums.hours[2])} h`}
           assumed
         />
-        <KeyFigure label="Goods" value={money(sums.goods[1])} span={range(sums.goods)} assumed />
-        <KeyFigure
-          label="Cost with contingency"
-          value={money(typical)}
-          span={`${moneyRange({ low, mean: typical, high })}; three-point mean ${money(sums.mean)}`}
-          assumed
-        />
+        {showsAmounts ? <Amounts sums={sums} /> : null}
       </KeyFigures>
       <Derivation
-        title="How hours and money are worked out"
-        steps={[
-          ...shown.map(stepOf),
-          {
-            label: "Labour",
-            formula: `${normWords(sums.hours)} h × ${normWords(hourlyRate)} EUR/h`,
-            value: moneyNorm(sums.labour),
-            source: "norm",
-          },
-          {
-            label: "Cost",
-            formula: `(labour + goods ${moneyNorm(sums.goods)}) × (1 + ${normWords(contingency, 2)})`,
-            value: moneyNorm(sums.cost),
-            source: "norm",
-          },
-        ]}
+        title={showsAmounts ? "How hours and money are worked out" : "How hours are worked out"}
+        steps={[...shown.map(stepOf), ...(showsAmounts ? costSteps(sums, norms) : [])]}
       >
         All low, all typical or all high together. Only drives take their list price: the norm of a controller
         holds its licences, those of racks and panels their wiring and screens. Not in it: product lost in the
@@ -62,6 +43,38 @@ export function MoneyTable({ money: sums, norms }: MoneyTableProps) {
       </Derivation>
     </>
   );
+}
+
+function Amounts({ sums }: { readonly sums: ScopeMoney }) {
+  const [low, typical, high] = sums.cost;
+  return (
+    <>
+      <KeyFigure label="Goods" value={money(sums.goods[1])} span={range(sums.goods)} assumed />
+      <KeyFigure
+        label="Cost with contingency"
+        value={money(typical)}
+        span={`${moneyRange({ low, mean: typical, high })}; three-point mean ${money(sums.mean)}`}
+        assumed
+      />
+    </>
+  );
+}
+
+function costSteps(sums: ScopeMoney, { spans: { hourlyRate, contingency } }: ScopeNorms): DerivationStep[] {
+  return [
+    {
+      label: "Labour",
+      formula: `${normWords(sums.hours)} h × ${normWords(hourlyRate)} EUR/h`,
+      value: moneyNorm(sums.labour),
+      source: "norm",
+    },
+    {
+      label: "Cost",
+      formula: `(labour + goods ${moneyNorm(sums.goods)}) × (1 + ${normWords(contingency, 2)})`,
+      value: moneyNorm(sums.cost),
+      source: "norm",
+    },
+  ];
 }
 
 const range = ([low, mean, high]: ScopeMoney["cost"]) => moneyRange({ low, mean, high });

@@ -20,25 +20,23 @@ interface OrderTableProps {
   readonly scope: Scope;
   readonly norms: ScopeNorms;
   readonly window: FittedWindow | null;
+  readonly showsAmounts: boolean;
 }
 
-const HEADS = [
-  "What",
-  "Part",
-  { text: "Pieces", end: true },
-  { text: "List price", end: true },
-  { text: "Lead, weeks", end: true },
-  "Order by",
+const headsOf = (showsAmounts: boolean) => [
+  ...["What", "Part", { text: "Pieces", end: true }],
+  ...(showsAmounts ? [{ text: "List price", end: true }] : []),
+  ...[{ text: "Lead, weeks", end: true }, "Order by"],
 ];
 
 /** What to order, how long it takes and the last day to begin buying it. */
 export function OrderTable(props: OrderTableProps) {
-  const { orders, asOf } = props;
+  const { orders, asOf, showsAmounts } = props;
   return (
     <>
-      <RowTable caption="Parts to order" heads={HEADS}>
+      <RowTable caption="Parts to order" heads={headsOf(showsAmounts)}>
         {orders.map((order) => (
-          <OrderLine key={`${order.label} ${order.part?.id}`} order={order} asOf={asOf} />
+          <OrderLine key={`${order.label} ${order.part?.id}`} {...{ order, asOf, showsAmounts }} />
         ))}
       </RowTable>
       <OrderSteps {...props} />
@@ -46,24 +44,30 @@ export function OrderTable(props: OrderTableProps) {
   );
 }
 
-function OrderLine({ order, asOf }: { readonly order: DatedOrder; readonly asOf: string }) {
+interface OrderLineProps extends Pick<OrderTableProps, "asOf" | "showsAmounts"> {
+  readonly order: DatedOrder;
+}
+
+function OrderLine({ order, asOf, showsAmounts }: OrderLineProps) {
   const { label, part, quantity, leadWeeks } = order;
   return (
     <tr>
       <th scope="row">{label}</th>
       <td>{part === null ? "not chosen" : <AsOfLink href={`/parts/${part.id}`}>{part.number}</AsOfLink>}</td>
       <td data-align="end">{normWords(quantity)}</td>
-      <td data-align="end">
-        {money(part?.price ?? null)}
-        {part?.pricedOn ? <span className="block text-ink-2 text-sm">{day(part.pricedOn)}</span> : null}
-      </td>
+      {showsAmounts ? (
+        <td data-align="end">
+          {money(part?.price ?? null)}
+          {part?.pricedOn ? <span className="block text-ink-2 text-sm">{day(part.pricedOn)}</span> : null}
+        </td>
+      ) : null}
       <td data-align="end">{leadWeeks === null ? NOT_KNOWN : plainNumber(leadWeeks)}</td>
       <td>{orderByWords(order.orderBy, asOf)}</td>
     </tr>
   );
 }
 
-function OrderSteps({ orders, scope, norms, window }: OrderTableProps) {
+function OrderSteps({ orders, scope, norms, window }: Omit<OrderTableProps, "showsAmounts">) {
   const slowest = [...orders]
     .filter(({ leadWeeks }) => leadWeeks !== null)
     .sort((a, b) => (b.leadWeeks ?? 0) - (a.leadWeeks ?? 0))[0];

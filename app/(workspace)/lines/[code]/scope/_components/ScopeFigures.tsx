@@ -8,23 +8,26 @@ import { count, plainNumber } from "@/lib/view/number";
 interface ScopeFiguresProps {
   readonly scope: Scope;
   readonly window: FittedWindow | null;
+  readonly showsAmounts: boolean;
 }
 
 const FITS = { fits: "fits", short: "does not fit", unknown: "not known" } as const;
 
 /** Money, time, window and size of a scope. */
-export function ScopeFigures({ scope, window }: ScopeFiguresProps) {
+export function ScopeFigures({ scope, window, showsAmounts }: ScopeFiguresProps) {
   const { counts, money: cost, schedule, rings } = scope;
   const [low, typical, high] = cost.cost;
   return (
     <KeyFigures>
-      <KeyFigure
-        label="Cost"
-        value={money(typical)}
-        span={`${moneyRange({ low, mean: typical, high })}, ends of common practice`}
-        href="#money"
-        assumed
-      />
+      {showsAmounts ? (
+        <KeyFigure
+          label="Cost"
+          value={money(typical)}
+          span={`${moneyRange({ low, mean: typical, high })}, ends of common practice`}
+          href="#money"
+          assumed
+        />
+      ) : null}
       <KeyFigure
         label="From start to close"
         value={plainNumber(schedule.total[1] / 5)}

@@ -27,13 +27,13 @@ interface ScopeSheetProps {
 
 /** The scope from what is in the way to what it sets free. */
 export function ScopeSheet({ found, norms, view, scope }: ScopeSheetProps) {
-  const { facts, line } = found;
+  const { facts, line, showsAmounts } = found;
   const { window, target } = view;
   const options = scopeOptions({ facts, full: scope, window: window?.window ?? null, target, norms });
   const file = new URLSearchParams({ target, asOf: facts.asOf, window: window?.window.id ?? "" });
   return (
     <>
-      <ScopeFigures scope={scope} window={window} />
+      <ScopeFigures scope={scope} window={window} showsAmounts={showsAmounts} />
       <Section id="in-the-way" title={`In the way: ${firstStep(scope, window)}`}>
         <BlockerList blockers={allBlockers(scope, window)} controllers={scope.controllers.length} />
         <ScopeCautions />
@@ -43,7 +43,7 @@ export function ScopeSheet({ found, norms, view, scope }: ScopeSheetProps) {
         title="Ways to treat the line"
         lead="From nothing to a new line. Weeks are those of all crews at work, without approval, delivery and waiting. How much loss each way leaves is not worked out here."
       >
-        <OptionTable options={options} />
+        <OptionTable options={options} showsAmounts={showsAmounts} />
       </Section>
       <Section
         id="axes"
@@ -69,22 +69,24 @@ export function ScopeSheet({ found, norms, view, scope }: ScopeSheetProps) {
       >
         <TaskBars schedule={scope.schedule} />
       </Section>
-      <Section id="money" title="Hours and money">
-        <MoneyTable money={scope.money} norms={norms} />
+      <Section id="money" title={showsAmounts ? "Hours and money" : "Hours"}>
+        <MoneyTable money={scope.money} norms={norms} showsAmounts={showsAmounts} />
       </Section>
       <Section
         id="orders"
         title="Parts to order"
         actions={
-          <LinkButton href={`/api/scope/${encodeURIComponent(line.code)}?${file}`} download>
-            Parts as CSV
-          </LinkButton>
+          showsAmounts ? (
+            <LinkButton href={`/api/scope/${encodeURIComponent(line.code)}?${file}`} download>
+              Parts as CSV
+            </LinkButton>
+          ) : null
         }
       >
         <OrderTable
           orders={datedOrders(scope, window, norms)}
           asOf={facts.asOf}
-          {...{ scope, norms, window }}
+          {...{ scope, norms, window, showsAmounts }}
         />
       </Section>
       <Section

@@ -26,13 +26,17 @@ export function WindowTable({ scope, norms, windows }: WindowTableProps) {
             const { beginBy, beginByCareful } = windowDays(scope, one);
             return (
               <tr key={one.window.id}>
-                <th scope="row">{one.window.name}</th>
+                <th scope="row" translate="no">
+                  {one.window.name}
+                </th>
                 <td className="whitespace-nowrap">{dayRange(one.window.startsOn, one.window.endsOn)}</td>
                 <td>{FITS[one.fit.state]}</td>
                 <td className="measure">
                   {fitWords(scope, one)}
                   {one.window.note === null ? null : (
-                    <span className="block text-ink-2 text-sm">{one.window.note}</span>
+                    <span translate="no" className="block text-ink-2 text-sm">
+                      {one.window.note}
+                    </span>
                   )}
                 </td>
                 <td>{`${day(beginBy)}; careful ${day(beginByCareful)}`}</td>

@@ -1,5 +1,6 @@
 import { notFound } from "next/navigation";
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
+import { LinkButton } from "@/app/_ui/LinkButton";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { titled } from "@/app/_ui/titled";
 import { AxisCautions } from "@/app/(workspace)/projects/[code]/axes/[axisId]/_components/AxisCautions";
@@ -32,6 +33,11 @@ export default async function AxisPage({ params, searchParams }: AxisPageProps) 
         title={`Axis record ${axis.machineCode} ${axis.code}`}
         lead={`${axis.name ?? axis.machineName}, line ${axis.lineCode} ${axis.lineName}, project ${axis.projectName}.`}
         asOf={asOf}
+        actions={
+          mayAt(actor.grants, "read", axis.siteId) ? (
+            <LinkButton href={`/audit?of=axis&id=${axis.id}`}>History</LinkButton>
+          ) : null
+        }
         above={
           <Breadcrumbs
             crumbs={[

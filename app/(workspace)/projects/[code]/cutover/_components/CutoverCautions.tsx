@@ -7,7 +7,8 @@ export function CutoverCautions({ plan }: { readonly plan: CutoverPlan }) {
   if (plan.steps.some(({ caution }) => isCutoverCaution(caution))) return null;
   return Object.entries(CUTOVER_CAUTIONS).map(([key, { title, text }]) => (
     <Caution key={key} title={title}>
-      {text} National law and the rules of the site come first.
+      <p>{text}</p>
+      <p>National law and the rules of the site come first.</p>
     </Caution>
   ));
 }

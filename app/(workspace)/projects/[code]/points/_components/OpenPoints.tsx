@@ -27,6 +27,8 @@ interface OpenPointsProps {
   readonly filter: PointFilter;
   readonly asOf: string;
   readonly mayWrite: boolean;
+  /** Whoever records in the project raises points; changing them is for who runs it. */
+  readonly mayRaise: boolean;
 }
 
 const HEADS = ["What", "Who", "Due", "In the way of acceptance", "State"] as const;
@@ -40,7 +42,7 @@ const FILTER_WORDS: Readonly<Record<PointFilter, string>> = {
 };
 
 /** What is left to do, what is late first. */
-export function OpenPoints({ projectId, code, points, filter, asOf, mayWrite }: OpenPointsProps) {
+export function OpenPoints({ projectId, code, points, filter, asOf, mayWrite, mayRaise }: OpenPointsProps) {
   const { done, tell, undo, close } = useDone();
   const shown = pointsOf(points, filter, asOf);
   const page = `/projects/${encodeURIComponent(code)}/points`;
@@ -48,7 +50,11 @@ export function OpenPoints({ projectId, code, points, filter, asOf, mayWrite }: 
     <Section
       title="Open points"
       id="points"
-      actions={mayWrite ? <PointForm {...{ projectId, tell }} point={null} trigger="Add a point" /> : null}
+      actions={
+        mayRaise ? (
+          <PointForm {...{ projectId, tell }} point={null} trigger="Add a point" mayUndo={mayWrite} />
+        ) : null
+      }
     >
       <Tabs
         label="Which points"
@@ -85,7 +91,7 @@ export function OpenPoints({ projectId, code, points, filter, asOf, mayWrite }: 
                 <td className="no-print">
                   <div className="flex flex-wrap gap-2">
                     <Settle {...{ point, tell }} />
-                    <PointForm {...{ projectId, tell, point }} trigger="Change" />
+                    <PointForm {...{ projectId, tell, point }} trigger="Change" mayUndo />
                   </div>
                 </td>
               ) : null}
@@ -99,10 +105,10 @@ export function OpenPoints({ projectId, code, points, filter, asOf, mayWrite }: 
 }
 
 function PointState({ point, asOf }: { readonly point: OpenPointRow; readonly asOf: string }) {
-  if (point.doneOn !== null) return `● done ${day(point.doneOn)} by ${point.doneBy}`;
+  if (point.doneOn !== null) return <>{`● done ${day(point.doneOn)} by ${point.doneBy}`}</>;
   if (isLate(point, asOf))
     return <Delta kind="worse" text={`late, was due ${distance(point.dueOn, asOf)}`} />;
-  return "○ open";
+  return <>○ open</>;
 }
 
 interface SettleProps {

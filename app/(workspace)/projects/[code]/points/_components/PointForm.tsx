@@ -21,11 +21,12 @@ interface PointFormProps {
   /** Null is a new one. */
   readonly point: OpenPointRow | null;
   readonly trigger: string;
+  readonly mayUndo: boolean;
   readonly tell: (done: Done) => void;
 }
 
 /** Adds a point, or changes what is said of it. */
-export function PointForm({ projectId, point, trigger, tell }: PointFormProps) {
+export function PointForm({ projectId, point, trigger, mayUndo, tell }: PointFormProps) {
   const save = (text: (name: string) => string) => {
     const said = {
       what: text("what"),
@@ -50,7 +51,7 @@ export function PointForm({ projectId, point, trigger, tell }: PointFormProps) {
               close();
               const undo = () =>
                 point ? changeThisPoint({ ...mark, ...saidOf(point) }) : dropThisPoint(mark);
-              tell({ message: "The point is written down.", undo });
+              tell({ message: "The point is written down.", ...(mayUndo ? { undo } : {}) });
             }}
           >
             {(errorOf) => (

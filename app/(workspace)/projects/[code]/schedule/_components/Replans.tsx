@@ -30,13 +30,13 @@ export function Replans({ replans }: { readonly replans: readonly KeptReplan[] }
 
 /** The tasks the plan put elsewhere, before and after. */
 function Moved({ plan: { number, before, after } }: { readonly plan: KeptReplan }) {
-  if (number === 1) return "the baseline";
+  if (number === 1) return <>the baseline</>;
   const former = new Map(before.map((row) => [row.code, row]));
   const moved = after.filter(({ code, start, finish }) => {
     const was = former.get(code);
     return was?.start !== start || was?.finish !== finish;
   });
-  if (moved.length === 0) return "nothing";
+  if (moved.length === 0) return <>nothing</>;
   const words = (row: { start: string | null; finish: string | null } | undefined) =>
     row?.start && row.finish ? dayRange(row.start, row.finish) : "not planned";
   return (

@@ -80,7 +80,7 @@ function TaskRow({ file, row, scale, change, mayWrite, onMove }: TaskRowProps) {
   const gates = file.gates.filter(({ taskId }) => taskId === id);
   return (
     <tr>
-      <th scope="row" className="min-w-48 print:min-w-0">
+      <th scope="row" className="min-w-48 lg:min-w-64 print:min-w-0">
         {mayWrite ? <EditTask {...{ file, task, change }} /> : <span className="font-semibold">{code}</span>}{" "}
         {name}
         {inWindow ? (

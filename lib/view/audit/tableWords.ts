@@ -1,0 +1,31 @@
+/** What a table of records holds, where a change names tables by the rows it wrote. */
+export const TABLE_WORDS: Readonly<Record<string, string>> = {
+  ...{ Site: "Sites", Line: "Lines", Machine: "Machines", Panel: "Panels", Position: "Places", Axis: "Axes" },
+  ...{ Unit: "Units", Placement: "Units and their places over time", Part: "Parts", Family: "Families" },
+  ...{ PartAlias: "Spellings of parts", Successor: "Successors", LifecycleFact: "Supply dates" },
+  ...{ Notice: "Notices", NoticePart: "Parts of notices", Controller: "Controllers", Network: "Networks" },
+  ...{ Backup: "Copies of controllers", Contact: "Numbers to call", Event: "Events", StockLot: "Bins" },
+  ...{ StockCount: "Counts", CountLine: "Lines of counts", RepairOrder: "Repairs" },
+  ...{ Obligation: "Safety and legal dates", RiskAcceptance: "Accepted risks" },
+  ...{ ShutdownWindow: "Shutdowns", ApprovalFreeze: "Approval freezes", PlanFigure: "Planning figures" },
+  ...{ PlanPrecedence: "Orders between lines", PlannedRemoval: "Planned removals" },
+  ...{ CrewRegion: "Regions of crews", CrewRegionSite: "Sites of regions" },
+  ...{
+    Project: "Projects",
+    ProjectAxis: "Axes of projects",
+    ProjectTask: "Tasks",
+    TaskLink: "Links of tasks",
+  },
+  ...{ Replan: "Plans kept", ProjectGate: "Gates", GateItem: "Items of gates", Milestone: "Milestones" },
+  ...{ AxisRecord: "Axis records", AxisEntry: "Entries of axis records", AxisStep: "Steps of the axes" },
+  ...{ Cutover: "Cutovers", CutoverStep: "Cutover steps", OpenPoint: "Open points", ProjectRisk: "Risks" },
+  ...{ RemovedUnit: "Removed units", FittedUnit: "Fitted units", BudgetItem: "Budget by class" },
+  ...{ ChangeOrder: "Changes of a budget", ChangeAmount: "Amounts of changes", CostEntry: "Costs" },
+  ...{
+    ClassForecast: "Still to order, by class",
+    CurrencyRate: "Budget rates",
+    MonthRate: "Rates of the month",
+  },
+  ...{ CompatibilityRule: "Compatibility rules", Setting: "Settings" },
+  ...{ User: "People", Account: "Accounts", Grant: "Roles given" },
+};
