@@ -6,6 +6,9 @@ import { sessionCookies } from "@/lib/access/sessionCookies";
 
 const POLICY = "content-security-policy";
 
+/** An address no page has. */
+const NO_PAGE = "/no-such-page";
+
 /** Pages for people who are not signed in. */
 const OPEN_PAGES = ["/sign-in", "/first-admin", "/invitation"];
 
@@ -15,6 +18,7 @@ const OPEN_PAGES = ["/sign-in", "/first-admin", "/invitation"];
  */
 export function proxy(request: NextRequest) {
   const { pathname, search } = request.nextUrl;
+  if (isGarbled(request.nextUrl)) return withPolicy(request, new URL(NO_PAGE, request.url));
   if (getSessionCookie(request, sessionCookies()) || OPEN_PAGES.includes(pathname))
     return withPolicy(request);
   const target = new URL("/sign-in", request.url);
@@ -22,7 +26,17 @@ export function proxy(request: NextRequest) {
   return NextResponse.redirect(target);
 }
 
-function withPolicy(request: NextRequest) {
+/** Half a letter, or the zero sign, which no text of the database may hold. */
+function isGarbled({ pathname, searchParams }: URL): boolean {
+  const asked = [...searchParams].flat();
+  try {
+    return [decodeURIComponent(pathname), ...asked].some((text) => text.includes("\0"));
+  } catch {
+    return true;
+  }
+}
+
+function withPolicy(request: NextRequest, instead?: URL) {
   const nonce = randomBytes(16).toString("base64");
   const policy = contentPolicy(nonce);
   const headers = new Headers(request.headers);
@@ -30,7 +44,8 @@ function withPolicy(request: NextRequest) {
   headers.set(POLICY, policy);
   headers.set(NONCE, nonce);
   headers.set(PATH, request.nextUrl.pathname + request.nextUrl.search);
-  const answer = NextResponse.next({ request: { headers } });
+  const passed = { request: { headers } };
+  const answer = instead ? NextResponse.rewrite(instead, passed) : NextResponse.next(passed);
   answer.headers.set(POLICY, policy);
   return answer;
 }

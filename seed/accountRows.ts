@@ -10,7 +10,7 @@ export interface AccountTables {
 }
 
 /**
- * Rows of the accounts, their passwords hashed by the sign-in's own function.
+ * Rows of the accounts, their passwords hashed at the library's own cost: they are printed at every start, and nobody need guess them.
  *
  * An account of a site the scenario does not have gets no grant for it.
  *

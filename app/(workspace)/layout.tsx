@@ -10,7 +10,8 @@ import { type Actor, signedInActor } from "@/lib/access/actor";
 import { PATH } from "@/lib/access/contentPolicy";
 import { maySomewhere, scopeOf } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
-import { readKeptSince } from "@/lib/data/lookBack";
+import { readKnownFrom } from "@/lib/data/lookBack";
+import { readZone } from "@/lib/data/readerZone";
 import { readReading } from "@/lib/data/reading";
 import { savableLists } from "@/lib/data/savedList";
 import { readSiteNames, type SiteName } from "@/lib/data/siteNames";
@@ -46,10 +47,11 @@ const OUTSIDE = [{ label: "Projects", href: "/projects" }];
 export default async function WorkspaceLayout({ children }: { readonly children: ReactNode }) {
   const actor = await signedInActor({ to: "everybody" });
   await readAsWished(actor);
-  const [siteNames, today, keptSince, theme] = await Promise.all([
+  const [siteNames, today, knownFrom, zone, theme] = await Promise.all([
     readSiteNames(actor),
     readAsOf(actor, undefined),
-    readKeptSince(actor),
+    readKnownFrom(actor),
+    readZone(actor),
     readTheme(),
   ]);
   const items = !maySomewhere(actor.grants, "read")
@@ -67,7 +69,8 @@ export default async function WorkspaceLayout({ children }: { readonly children:
       items={items}
       scope={scopeInWords(siteNames, scopeOf(actor.grants, "read") === "all")}
       today={today}
-      keptSince={keptSince}
+      knownFrom={knownFrom}
+      zone={zone}
       user={{ name: actor.name, role }}
       theme={theme}
       foot={<SavePage lists={savableLists(actor).map(({ about: _, ...list }) => list)} />}

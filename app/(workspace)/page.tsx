@@ -1,7 +1,7 @@
 import { cookies } from "next/headers";
 import { redirect } from "next/navigation";
 import { signedInActor } from "@/lib/access/actor";
-import { isOnlyReader, maySomewhere, seesAmounts } from "@/lib/access/policy";
+import { isOnlyReader, maySomewhere } from "@/lib/access/policy";
 import { isStillEmpty } from "@/lib/data/firstSteps";
 import { PUT_AWAY } from "@/lib/view/firstSteps";
 
@@ -12,5 +12,5 @@ export default async function HomePage() {
   if (!maySomewhere(grants, "read")) redirect("/projects");
   const putAway = (await cookies()).has(PUT_AWAY);
   if (!putAway && maySomewhere(grants, "register:import") && (await isStillEmpty(actor))) redirect("/start");
-  redirect(isOnlyReader(grants) && seesAmounts(grants) ? "/home" : "/lines");
+  redirect(isOnlyReader(grants) ? "/home" : "/lines");
 }

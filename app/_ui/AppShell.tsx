@@ -9,6 +9,7 @@ import { PhoneNavigation } from "@/app/_ui/shell/PhoneNavigation";
 import { UserMenu } from "@/app/_ui/shell/UserMenu";
 import { Wordmark } from "@/app/_ui/shell/Wordmark";
 import type { Theme } from "@/app/_ui/theme/theme";
+import type { KnownFrom } from "@/lib/view/knownAt";
 
 interface AppShellProps {
   readonly items: readonly NavigationItem[];
@@ -16,8 +17,10 @@ interface AppShellProps {
   readonly scope: string;
   /** Today in the business zone, `YYYY-MM-DD`; the as-of day when the address names none. */
   readonly today: string;
-  /** Since when former states are kept, as an instant; null is from the first record on. */
-  readonly keptSince: string | null;
+  /** From when on it is known how the records stood. */
+  readonly knownFrom: KnownFrom | null;
+  /** IANA zone whose clock the person is told instants by. */
+  readonly zone: string;
   readonly user: { readonly name: string; readonly role: string };
   /** From `readTheme()`. */
   readonly theme: Theme | null;
@@ -30,7 +33,7 @@ interface AppShellProps {
 
 /** The frame of every signed-in page: rail (a menu on a phone), search, as-of day, account; then the page. */
 export function AppShell(props: AppShellProps) {
-  const { items, scope, today, keptSince, user, theme, account, foot, children } = props;
+  const { items, scope, today, knownFrom, zone, user, theme, account, foot, children } = props;
   return (
     <div className="lg:grid lg:grid-cols-[12.5rem_minmax(0,1fr)] print:block">
       <a
@@ -58,14 +61,14 @@ export function AppShell(props: AppShellProps) {
             <PhoneNavigation items={items} />
           </div>
           <p className="text-ink-2 text-sm max-sm:w-full lg:hidden">{scope}</p>
-          <AsOfControl today={today} />
+          <AsOfControl today={today} zone={zone} />
           <HelpButton />
           <UserMenu name={user.name} role={user.role} theme={theme}>
             {account}
           </UserMenu>
         </header>
         <main id="content" tabIndex={-1} className="max-w-[104rem] px-4 py-6 outline-none sm:px-8 print:p-0">
-          <KnownBand keptSince={keptSince} />
+          <KnownBand from={knownFrom} zone={zone} />
           {children}
         </main>
         <footer className="no-print max-w-[104rem] px-4 pb-6 empty:hidden sm:px-8">{foot}</footer>

@@ -11,12 +11,21 @@ const DialogPanel = lazy(() => load().then((part) => ({ default: part.DialogPane
 interface DialogProps extends Pick<DialogPanelProps, "title" | "children"> {
   /** Text of the button that opens it. */
   readonly trigger: string;
+  /** What it says to who hears it, where its text is not enough; begins with that text. */
+  readonly triggerLabel?: string;
   readonly kind?: ButtonKind;
   readonly wide?: boolean;
 }
 
 /** A button and the dialog it opens. Used from client components, because its content is a function. */
-export function Dialog({ trigger, kind = "plain", title, wide = false, children }: DialogProps) {
+export function Dialog({
+  trigger,
+  triggerLabel,
+  kind = "plain",
+  title,
+  wide = false,
+  children,
+}: DialogProps) {
   const [open, setOpen] = useState(false);
   return (
     <>
@@ -24,6 +33,7 @@ export function Dialog({ trigger, kind = "plain", title, wide = false, children 
         type="button"
         className="button"
         data-kind={kind}
+        aria-label={triggerLabel}
         aria-haspopup="dialog"
         onPointerEnter={load}
         onFocus={load}

@@ -24,7 +24,7 @@ export function SaveLinks({ name, title }: SaveLinksProps) {
             key={format}
             href={`/api/export/${name}?${query}`}
             download
-            className="inline-flex min-h-8 items-center max-sm:min-h-11"
+            className="inline-flex min-h-8 min-w-6 items-center max-sm:min-h-11"
             aria-label={`${title} as ${format.toUpperCase()}`}
           >
             {format.toUpperCase()}

@@ -2,6 +2,7 @@
 
 import { useRouter, useSearchParams } from "next/navigation";
 import { lazy, Suspense, useEffect, useState } from "react";
+import { isAlone } from "@/app/_ui/keys/aloneKeys";
 import { keepAsOf } from "@/lib/view/keepAsOf";
 import { KNOWN } from "@/lib/view/knownAt";
 
@@ -11,11 +12,7 @@ const SearchDialog = lazy(() => load().then((part) => ({ default: part.SearchDia
 
 function opens(event: KeyboardEvent): boolean {
   if (event.key.toLowerCase() === "k") return event.ctrlKey || event.metaKey;
-  if (
-    event.key !== "/" ||
-    (event.target as HTMLElement).closest("input, textarea, select, [contenteditable]")
-  )
-    return false;
+  if (event.key !== "/" || !isAlone(event)) return false;
   // A table's own filter comes first.
   return document.querySelector("[data-table-filter], [role=dialog]") === null;
 }

@@ -1,6 +1,7 @@
 "use client";
 
 import { useEffect } from "react";
+import { isAlone } from "@/app/_ui/keys/aloneKeys";
 
 const STEPS: Readonly<Record<string, number>> = { j: 1, k: -1 };
 
@@ -22,15 +23,10 @@ function press(letter: string): boolean {
   return button !== undefined && button !== null;
 }
 
-/** Whether a key is meant for what holds the focus: a field, a dialog, the browser. */
-function isTaken(event: KeyboardEvent): boolean {
-  const target = event.target as HTMLElement;
-  const typed = target.closest("input, textarea, select, [contenteditable], [role=dialog]");
-  return event.ctrlKey || event.metaKey || event.altKey || typed !== null;
-}
+const isInDialog = ({ target }: KeyboardEvent) => (target as HTMLElement).closest("[role=dialog]") !== null;
 
 function hear(event: KeyboardEvent): void {
-  if (isTaken(event) || !/^[a-z]$/.test(event.key)) return;
+  if (!/^[a-z]$/.test(event.key) || isInDialog(event) || !isAlone(event)) return;
   const by = STEPS[event.key];
   if (by !== undefined) step(by);
   if (by !== undefined || press(event.key)) event.preventDefault();

@@ -16,7 +16,7 @@ export default async function InvitationPage({ searchParams }: Props) {
       <header className="double-rule grid gap-2 pt-4">
         <p className="label">Ebbline</p>
         <h1 className="font-semibold text-[1.75rem] tracking-[-0.012em]">Your account</h1>
-        <p className="text-ink-2">You were invited. Choose a password; this link works once.</p>
+        <p className="text-ink-2">Choose a password; this link works once.</p>
       </header>
       <InvitedForm token={typeof token === "string" ? token : ""} company={companySignIn()?.name ?? null} />
     </main>

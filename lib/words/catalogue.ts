@@ -3,6 +3,7 @@ import data from "@/lib/words/de/data.json";
 import forms from "@/lib/words/de/forms.json";
 import imports from "@/lib/words/de/imports.json";
 import intake from "@/lib/words/de/intake.json";
+import ofInterface from "@/lib/words/de/interface.json";
 import lines from "@/lib/words/de/lines.json";
 import machines from "@/lib/words/de/machines.json";
 import more from "@/lib/words/de/more.json";
@@ -16,7 +17,7 @@ import words from "@/lib/words/de/words.json";
 import type { Catalogue } from "@/lib/words/speaker";
 
 const GERMAN: Catalogue = {
-  ...{ ...words, ...forms, ...data, ...imports, ...intake, ...lines, ...machines, ...more },
+  ...{ ...words, ...forms, ...data, ...imports, ...intake, ...ofInterface, ...lines, ...machines, ...more },
   ...{ ...parts, ...plans, ...projects, ...retrofit, ...shell, ...view },
 };
 

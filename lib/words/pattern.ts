@@ -35,7 +35,7 @@ export function pattern(english: string, other: string): Pattern {
     weight: letters + (isAnchored ? ANCHOR_LETTERS : 0),
     beginsOpen: (parts[0] ?? "").trim() === "",
     isGlue: letters <= (isAnchored ? ANCHORED_GLUE : GLUE_LETTERS),
-    fits: (text) => placesIn(text, parts),
+    fits: placesOf(parts),
     put: (places) => other.replace(new RegExp(PLACE, "g"), (_, at: string) => places[Number(at)] ?? ""),
   };
 }
@@ -46,11 +46,25 @@ function wholeWords(english: string): string[] {
   return [...new Set(apart.match(/\p{L}+/gu) ?? [])];
 }
 
-/** A place right behind a letter holds the rest of a sentence, such as `, two of them late`, or nothing; never more of the word. */
+/** Of places with nothing between them the first holds all there is, and the others nothing. */
+function placesOf(parts: readonly string[]): Pattern["fits"] {
+  const touches = parts.slice(0, -1).map((part, at) => at > 0 && part === "");
+  const apart = parts.filter((_, at) => !touches[at]);
+  return (text) => {
+    const left = placesIn(text, apart)?.values();
+    return left === undefined ? null : touches.map((touching) => (touching ? "" : (left.next().value ?? "")));
+  };
+}
+
+/**
+ * A place right behind a letter holds the rest of a sentence, such as `, two of them late`, or nothing; never more of the
+ * word. One right behind a sentence holds another, or nothing.
+ */
 const endsInLetter = (part: string) => /\p{L}$/u.test(part);
+const endsSentence = (part: string) => /[.!?]$/.test(part);
 const earliestEnd = (from: number, before: string) => (endsInLetter(before) ? from : from + 1);
 const mayStand = (place: string, before: string) =>
-  endsInLetter(before) ? !/^\p{L}/u.test(place) : place !== "";
+  endsInLetter(before) ? !/^\p{L}/u.test(place) : place !== "" || endsSentence(before);
 
 /**
  * What stands between the written-out parts of a sentence, each found where it comes first; null where one is missing or

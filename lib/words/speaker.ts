@@ -23,6 +23,8 @@ const SENTENCE = new RegExp(
 /** Around elements in a sentence, lines of a list, sentences: a text made of several is taken apart there first. */
 const WIDE_CUTS = [/([\ue000-\uf8ff])/u, /(\s[·|→–×÷+−=]\s|\n)/u, SENTENCE];
 
+const CLAUSE = /([,;] )/u;
+
 /** Within a sentence, where what is left over must not be half of one. */
 const COMMA = /(, )/u;
 const BRACKET = /( \(|\) |\)$)/u;
@@ -55,6 +57,7 @@ const isMore = (place: string) => SENTENCE.test(place) || /[;:] /.test(place);
 const isProse = (text: string) => (text.match(/(?<!\p{L})\p{Ll}{2,}/gu)?.length ?? 0) > 2;
 
 const A_WORD = /\p{L}{2}/u;
+const A_DAY = /^\d{1,2}\.? \p{L}{3,5}\.? \d{4}$/u;
 
 /** A catalogue at work, with what it was asked before. */
 class Interpreter {
@@ -85,7 +88,10 @@ class Interpreter {
     if (found !== undefined) return found;
     const first = text.charAt(0);
     const lower = first.toLowerCase();
-    const small = first === lower ? undefined : this.#whole.get(lower + text.slice(1));
+    // A title within a sentence, such as `supply stage own stock`; a single word may be another in small letters.
+    if (first === lower)
+      return text.includes(" ") ? (this.#whole.get(first.toUpperCase() + text.slice(1)) ?? null) : null;
+    const small = this.#whole.get(lower + text.slice(1));
     return small === undefined ? null : small.charAt(0).toUpperCase() + small.slice(1);
   }
 
@@ -118,19 +124,38 @@ class Interpreter {
   /** Glue such as `of` fits many a sentence: all in its places must be numbers, names or known, and not all be names. */
   holds(places: readonly string[]): boolean {
     const isKnown = (place: string) =>
-      !A_WORD.test(place) || this.exactly(place) !== null || this.byPattern(place) !== null;
+      !A_WORD.test(place) ||
+      A_DAY.test(place) ||
+      this.exactly(place) !== null ||
+      this.byPattern(place) !== null;
     const known = places.filter(isKnown);
     return known.length > 0 && places.every((place) => known.includes(place) || isName(place));
   }
 
   inPieces(text: string): string {
-    return this.cutBy(WIDE_CUTS, text) ?? this.bared(text) ?? this.cutBy(CUTS, text) ?? text;
+    const bare = this.behindMarks(text) ?? this.cutBy(WIDE_CUTS, text);
+    return bare ?? this.knownClauses(text) ?? this.bared(text) ?? this.cutBy(CUTS, text) ?? text;
   }
 
-  /** The marks, numbers and codes around the words set aside, those before them first: a sentence may need its point. */
-  bared(text: string): string | null {
+  /** Clauses that are each known as they stand, before a number is taken from the end of one: `a year, rank 2 of 40`. */
+  knownClauses(text: string): string | null {
+    const pieces = text.split(CLAUSE);
+    if (pieces.length === 1) return null;
+    const said = pieces.map((piece, at) =>
+      at % 2 === 1 || !A_WORD.test(piece) ? piece : (this.exactly(piece) ?? this.byPattern(piece)),
+    );
+    return said.includes(null) ? null : said.join("");
+  }
+
+  /** What follows the marks a text begins with, such as `; ` between two elements. */
+  behindMarks(text: string): string | null {
     const marks = MARKS.exec(text)?.[0].length ?? 0;
-    if (marks > 0 && marks < text.length) return text.slice(0, marks) + this.say(text.slice(marks));
+    return marks > 0 && marks < text.length ? text.slice(0, marks) + this.say(text.slice(marks)) : null;
+  }
+
+  /** The numbers and codes around the words set aside, and before them the point, since a sentence may need its number. */
+  bared(text: string): string | null {
+    if (/[^.]\.$/.test(text)) return `${this.say(text.slice(0, -1))}.`;
     const [from, to] = wordsWithin(text);
     if (from > 0) return text.slice(0, from) + this.say(text.slice(from));
     return to < text.length ? this.say(text.slice(0, to)) + text.slice(to) : null;

@@ -39,6 +39,8 @@ test("another set in use moves the figures, is named beside them, and is taken b
   await setRow(page, /^Careful/)
     .getByRole("button", { name: "Use Careful, version 1" })
     .click();
+  await page.getByLabel("Why").fill("The careful view for the plan of the year");
+  await page.getByRole("button", { name: "Take into use" }).click();
   await expect(page.getByRole("status").filter({ hasText: "is in use now" })).toBeVisible(RECKONED);
   await expect(setRow(page, /^Careful/).getByText("in use", { exact: true })).toBeVisible(RECKONED);
 

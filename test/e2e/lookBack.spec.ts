@@ -25,6 +25,14 @@ test("a colleague follows an address into the past, reads it, saves it, and come
   expect(saved.headers()["content-disposition"]).toContain("lines-2026-05-12-as-known-2026-05-12.csv");
   expect(await saved.text()).toContain("VEL-03");
 
+  // Before the company kept former states nothing is shown for true, on a page or in a file.
+  const before = await page.request.get("/api/export/lines?format=csv&known=2025-05-12_Europe/Berlin");
+  expect(before.status()).toBe(409);
+  await page.goto("/spares?known=2025-05-12_Europe/Berlin");
+  await expect(page.getByRole("heading", { level: 1, name: "Not known" })).toBeVisible();
+  await expect(band).toContainText("12 May 2025, until midnight (Europe/Berlin)");
+  await page.goto("/lines/VEL-03?known=2026-05-12");
+
   await page.getByRole("link", { name: "History" }).click();
   await expect(page).toHaveURL(/\/audit\?/);
   await expect(band).toContainText("This page shows what is known today.");

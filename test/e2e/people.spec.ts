@@ -146,10 +146,49 @@ test("a second factor is made, asked for at the next sign-in, and a session else
   const places = theirs.getByRole("table", { name: "Where you are signed in" });
   await expect(places.getByRole("row")).toHaveCount(3);
   await places.getByRole("button", { name: "End it" }).click();
+  await expect(theirs.getByText("The password is not right. Nothing was changed.")).toBeVisible();
+  await theirs.getByLabel("Your password, to end one").fill(FIRST_PASSWORD);
+  await places.getByRole("button", { name: "End it" }).click();
   await expect(places.getByRole("row")).toHaveCount(2);
   await second.reload();
   await expect(second).toHaveURL(/sign-in/);
   await elsewhere.close();
+  await own.close();
+});
+
+test("somebody is let in by a link, and by another one when the password is lost", async ({
+  page,
+  browser,
+}) => {
+  const person = newcomer("Invited");
+  await signIn(page, "admin@halvenor.example");
+  await page.goto("/people");
+  await page.getByRole("button", { name: "Invite by a link" }).click();
+  const dialog = page.getByRole("dialog", { name: "Invite somebody" });
+  await dialog.getByLabel("Name").fill(person.name);
+  await dialog.getByLabel("E-mail").fill(person.email);
+  await dialog.getByLabel("VEL Velmark").check();
+  await dialog.getByRole("button", { name: "Invite", exact: true }).click();
+  const link = async (box: typeof dialog) =>
+    (await box.getByText(/\/invitation\?token=/).textContent()) ?? "";
+  const own = await browser.newContext();
+  const theirs = await own.newPage();
+  const follow = async (address: string, password: string) => {
+    await theirs.goto(address);
+    await theirs.getByLabel("Password").fill(password);
+    await theirs.getByRole("button", { name: "Set the password" }).click();
+    await expect(theirs).toHaveURL(/sign-in/);
+    await theirs.getByLabel("E-mail").fill(person.email);
+    await theirs.getByLabel("Password").fill(password);
+    await theirs.getByRole("button", { name: "Sign in" }).click();
+    await expect(theirs).not.toHaveURL(/sign-in/, RECKONED);
+  };
+  await follow(await link(dialog), "seven green herons");
+  await page.reload();
+  await rowOf(page, person.email).getByRole("button", { name: "New password" }).click();
+  const renewal = page.getByRole("dialog", { name: `New password of ${person.name}` });
+  await renewal.getByRole("button", { name: "Make the link" }).click();
+  await follow(await link(renewal), "nine quiet lanterns");
   await own.close();
 });
 

@@ -86,7 +86,7 @@ test("the overrun is said on the overview with its curve, and an index that divi
   await page.getByText("The numbers of this chart").click();
   const month = page
     .getByRole("table", { name: /Planned, earned and paid by month/ })
-    .getByRole("row", { name: /^2026-11/ });
+    .getByRole("row", { name: /^Nov 2026/ });
   // 70 % of 4,900 planned, 55 % earned, 3,600 paid, in thousand SEK.
   for (const value of [/3.430/, /2.695/, /3.600/]) await expect(month).toContainText(value);
   await page.goto("/projects/KAR-02-R1?asOf=2026-01-15");

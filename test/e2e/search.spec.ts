@@ -63,6 +63,31 @@ test.describe("the search", () => {
     }
   });
 
+  test("opens at a key pressed alone until somebody switches such keys off, and at Ctrl K always", async ({
+    page,
+  }) => {
+    await signIn(page, group);
+    await page.goto("/account");
+    await page.getByRole("button", { name: "Account of Viewer of the group" }).click();
+    await page.getByRole("checkbox", { name: "Keys pressed alone act" }).uncheck();
+    await page.keyboard.press("Escape");
+    await expect(page.getByRole("dialog")).toHaveCount(0);
+    await page.keyboard.press("/");
+    await page.keyboard.press("?");
+    const dialog = await searchFor(page, "VEL-03");
+    await expect(page.getByRole("dialog")).toHaveCount(1);
+    await expect(dialog.getByRole("option").first()).toContainText("VEL-03");
+    // The first clears what was typed, the second closes.
+    await page.keyboard.press("Escape");
+    await page.keyboard.press("Escape");
+    await expect(page.getByRole("dialog")).toHaveCount(0);
+    await page.getByRole("button", { name: "Account of Viewer of the group" }).click();
+    await page.getByRole("checkbox", { name: "Keys pressed alone act" }).check();
+    await page.keyboard.press("Escape");
+    await page.keyboard.press("/");
+    await expect(page.getByRole("dialog", { name: "Search" })).toBeVisible();
+  });
+
   test("answers nobody who is not signed in", async ({ request }) => {
     const answer = await request.get("/api/search?q=TM-HR-020");
     expect(await answer.text()).not.toContain("TM-HR-020");

@@ -9,11 +9,11 @@ export interface FoundText {
 
 /** What an attribute of these names holds is never read by a person. */
 const SILENT_ATTRIBUTES =
-  /^(class|className|id|key|name|type|href|src|kind|role|method|action|encType|htmlFor|form|slot|placement|width|height|style|rel|target|autoComplete|inputMode|pattern|lang|dir|d|viewBox|fill|stroke.*|transform|points|xmlns|scope|as|tone|size|align|variant|data-.*|aria-(hidden|live|current|controls|labelledby|describedby|expanded|haspopup|sort|pressed|selected|modal|atomic|busy|invalid|required|orientation|owns|activedescendant|checked)|dataKey|position|textAnchor|fontFamily|unit|page|selectionMode|orientation|accept|step|min|max)$/;
+  /^(class|className|id|key|name|type|href|src|kind|role|method|action|encType|htmlFor|form|slot|placement|width|height|style|rel|target|autoComplete|inputMode|pattern|lang|dir|d|viewBox|fill|stroke.*|transform|points|xmlns|scope|as|tone|size|align|variant|data-.*|aria-(hidden|live|current|controls|labelledby|describedby|expanded|haspopup|sort|pressed|selected|modal|atomic|busy|invalid|required|orientation|owns|activedescendant|checked)|dataKey|position|textAnchor|fontFamily|page|selectionMode|orientation|accept|step|min|max)$/;
 
 /** Calls whose texts are names for machines or messages to programmers. */
 const SILENT_CALLS =
-  /^(require|\$(?:query|execute)Raw\w*|RangeError|TypeError|Error|RegExp|URL|includes|startsWith|endsWith|indexOf|get|has|set|delete|getElementById|querySelector|querySelectorAll|closest|matches|addEventListener|removeEventListener|dispatchEvent|getItem|setItem|removeItem|split|createHash|digest|replace|replaceAll|match|test|exec|DateTimeFormat|NumberFormat|describe|regex)$/;
+  /^(require|\$(?:query|execute)Raw\w*|RangeError|TypeError|Error|RegExp|URL|includes|startsWith|endsWith|indexOf|get|has|set|delete|getElementById|querySelector|querySelectorAll|closest|matches|addEventListener|removeEventListener|dispatchEvent|getItem|setItem|removeItem|split|createHash|digest|replace|replaceAll|match|test|exec|DateTimeFormat|NumberFormat|regex|attribute)$/;
 
 const SILENT_NODES =
   /^(ImportDeclaration|ExportAllDeclaration|ImportExpression|TS\w*(Type|Declaration|Member)\w*|TSLiteralType|TSInterfaceBody|TaggedTemplateExpression)$/;
@@ -36,6 +36,7 @@ function visit(node: Node, take: Take): void {
   if (spoken) take(spoken);
   const fields = Object.entries(node).filter(([field]) => !isSilentField(node, field));
   for (const child of fields.flatMap(([, value]) => value)) if (isNode(child)) visit(child, take);
+  if (isSilentCall(node)) for (const kept of node.arguments as Node[]) if (isRecord(kept)) visit(kept, take);
 }
 
 function spokenBy(node: Node): readonly string[] | null {
@@ -69,11 +70,18 @@ function isSilentField(node: Node, field: string): boolean {
       return field === "property";
     case "CallExpression":
     case "NewExpression":
-      return field === "arguments" && SILENT_CALLS.test(calledName(node.callee as Node));
+      return field === "arguments" && isSilentCall(node);
     default:
       return false;
   }
 }
+
+const isSilentCall = (node: Node) =>
+  ["CallExpression", "NewExpression"].includes(node.type) &&
+  SILENT_CALLS.test(calledName(node.callee as Node));
+
+/** What `found.set(key, { … })` keeps may well be read. */
+const isRecord = ({ type }: Node) => type === "ObjectExpression";
 
 const isPiece = (value: unknown) => isNode(value) && ["BinaryExpression", "Literal"].includes(value.type);
 
@@ -106,7 +114,7 @@ export const NOT_WORDS: Readonly<Record<string, RegExp>> = {
   "a name of something kept on the device or in the database":
     /^ebbline (fold|draft)|^webhook secret|^-c |\[code\]|^costSteps|^xl\/|^yyyy-|^<\{0\}@/,
   "a line of the log, for whoever runs the server":
-    /^(Job queue|Action|Interface|Search \{0\}): |^(action|door|request) refused$|^job queue$|^(key|import|search|code) (\{0\}|none|used before)/,
+    /^(Job queue|Action|Interface|Search \{0\}): |^(action|door|page|request) refused$|^job queue$|^(key|import|search|code) (\{0\}|none|used before)/,
   "an attribute of a cookie, or a key of a store": /^; Secure$|^records none$|^Authorization$/,
   "written in both languages where it is made":
     /^(Jan|Feb|Mar|Apr|Jun|Jul|Aug|Sep|Sept|Oct|Okt|Nov|Dec|Dez|Tsd|Mio)\.?$|^(März|Mai|Juni|Juli)$|^\{0\}(Tsd|Mio)\.$/,

@@ -10,6 +10,7 @@ import { TableHead } from "@/app/_ui/DataTable/TableHead";
 import type { TableState } from "@/app/_ui/DataTable/tableAddress";
 import { columnDef, features, searchRows, visibility } from "@/app/_ui/DataTable/tableModel";
 import { useTableAddress } from "@/app/_ui/DataTable/useTableAddress";
+import { isAlone } from "@/app/_ui/keys/aloneKeys";
 import { plainNumber } from "@/lib/view/number";
 
 interface DataTableProps<Row extends object> {
@@ -42,8 +43,7 @@ const LONG_FROM = 30;
 function useSlash(field: RefObject<HTMLInputElement | null>) {
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
-      const target = event.target as HTMLElement;
-      if (event.key !== "/" || target.closest("input, textarea, select, [contenteditable]")) return;
+      if (event.key !== "/" || !isAlone(event)) return;
       if (field.current === null || document.querySelector("[data-table-filter]") !== field.current) return;
       event.preventDefault();
       field.current.focus();

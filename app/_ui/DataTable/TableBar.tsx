@@ -63,7 +63,7 @@ export function TableBar<Row>(props: TableBarProps<Row>) {
             type="search"
             data-table-filter=""
             className="input w-52 max-sm:w-full"
-            placeholder="Filter rows /"
+            placeholder="Filter rows, key /"
             value={state.search}
             onChange={(event) => onChange({ search: event.target.value })}
           />

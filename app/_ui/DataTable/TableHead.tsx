@@ -50,7 +50,7 @@ export function TableHead<Row>({ columns, sort, onSort }: TableHeadProps<Row>) {
               >
                 {numeric ? <SortMark direction={direction} /> : null}
                 <span>
-                  {column.header}
+                  <span>{column.header}</span>
                   {column.unit ? <span className="unit block text-ink-2">{column.unit}</span> : null}
                 </span>
                 {numeric ? null : <SortMark direction={direction} />}

@@ -17,3 +17,18 @@ export function keepDraft<T>(name: string, draft: Draft<T>): void {
 export function dropDraft(name: string): void {
   localStorage.removeItem(name);
 }
+
+/** Names of what was typed on this device and not sent; how parts of a page were left folded is nothing typed. */
+function draftNames(): string[] {
+  return Object.keys(localStorage).filter(
+    (name) => name.startsWith("ebbline ") && !name.startsWith("ebbline fold "),
+  );
+}
+
+/** How many entries lie on this device that the server does not have. */
+export const countDrafts = (): number => draftNames().length;
+
+/** Throws all of them away: whoever signs in next must not find them. */
+export function dropAllDrafts(): void {
+  for (const name of draftNames()) dropDraft(name);
+}

@@ -9,8 +9,14 @@ import { PopoverButton } from "@/app/_ui/shell/PopoverButton";
 import { isIsoDate } from "@/lib/kernel/isoDate";
 import { day } from "@/lib/view/time";
 
+interface AsOfControlProps {
+  readonly today: string;
+  /** Zone whose midnight ends the day of a look back. */
+  readonly zone: string;
+}
+
 /** The day every page looks at; always shown, plainly different when it is not today. */
-export function AsOfControl({ today }: { readonly today: string }) {
+export function AsOfControl({ today, zone }: AsOfControlProps) {
   const router = useRouter();
   const pathname = usePathname();
   const params = useSearchParams();
@@ -58,7 +64,7 @@ export function AsOfControl({ today }: { readonly today: string }) {
             </Button>
           </form>
           {asOf === today ? null : <Button onClick={() => look(today, close)}>Back to today</Button>}
-          <KnownForm latest={today} done={close} />
+          <KnownForm latest={today} zone={zone} done={close} />
         </>
       )}
     </PopoverButton>

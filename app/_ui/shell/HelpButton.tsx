@@ -2,6 +2,7 @@
 
 import { usePathname } from "next/navigation";
 import { lazy, Suspense, useEffect, useState } from "react";
+import { isAlone } from "@/app/_ui/keys/aloneKeys";
 import { HelpContent } from "@/app/_ui/shell/HelpContent";
 import type { HelpText } from "@/lib/view/help/helpText";
 
@@ -17,8 +18,7 @@ export function HelpButton() {
 
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
-      if (event.key !== "?" || event.ctrlKey || event.metaKey || event.altKey || isTyping(event.target))
-        return;
+      if (event.key !== "?" || !isAlone(event)) return;
       event.preventDefault();
       setOpen(true);
     };
@@ -65,7 +65,3 @@ export function HelpButton() {
     </>
   );
 }
-
-const isTyping = (target: EventTarget | null) =>
-  target instanceof HTMLElement &&
-  (target.isContentEditable || /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName));

@@ -3,11 +3,17 @@
 import { usePathname, useSearchParams } from "next/navigation";
 import { Anchor } from "@/app/_ui/Anchor";
 import { PaperKnown } from "@/app/_ui/shell/PaperKnown";
-import { KNOWN, knownWords, looksBack, readKnownAt } from "@/lib/view/knownAt";
-import { day } from "@/lib/view/time";
+import { isBefore, KNOWN, type KnownFrom, knownWords, looksBack, readKnownAt } from "@/lib/view/knownAt";
+import { zonedMoment } from "@/lib/view/zone";
+
+interface KnownBandProps {
+  readonly from: KnownFrom | null;
+  /** Zone whose clock the reader is told instants by. */
+  readonly zone: string;
+}
 
 /** Says of every page that looks back that it does, what that means, and the way to now; printed with the page. */
-export function KnownBand({ keptSince }: { readonly keptSince: string | null }) {
+export function KnownBand({ from, zone }: KnownBandProps) {
   const pathname = usePathname();
   const params = useSearchParams();
   const known = readKnownAt(params.get(KNOWN));
@@ -16,7 +22,6 @@ export function KnownBand({ keptSince }: { readonly keptSince: string | null }) 
   now.delete(KNOWN);
   const back = now.size === 0 ? pathname : `${pathname}?${now}`;
   const words = knownWords(known);
-  const before = keptSince !== null && known.at < keptSince;
   return (
     <section aria-label="Looking back" className="mb-6 border-4 border-ink border-double px-4 py-2.5">
       <PaperKnown text={looksBack(pathname) ? `as known on ${words}` : null} />
@@ -28,24 +33,31 @@ export function KnownBand({ keptSince }: { readonly keptSince: string | null }) 
           Back to today
         </Anchor>
       </div>
-      {looksBack(pathname) ? (
+      {!looksBack(pathname) ? (
+        <p className="measure mt-1">
+          It cannot look back to {words}. Nothing can be changed before you go back to today.
+        </p>
+      ) : from !== null && isBefore(known, from) ? (
+        <Unknown since={from.since} at={zonedMoment(from.at, zone)} />
+      ) : (
         <p className="measure mt-1">
           You see what was recorded until then, about what was true then. Figures are computed from it anew,
           by the computation of today. Nothing can be changed while looking back. Your rights are those of
           today.
         </p>
-      ) : (
-        <p className="measure mt-1">
-          It cannot look back to {words}. Nothing can be changed before you go back to today.
-        </p>
       )}
-      {before && keptSince !== null ? (
-        <p className="measure mt-1 font-semibold">
-          What was changed before {day(keptSince.slice(0, 10))} is not known: former states are kept from that
-          day on. For an earlier day you see the oldest state that was kept, less what its own days show to be
-          later. How the shelf stood before is not known.
-        </p>
-      ) : null}
     </section>
+  );
+}
+
+/** Says that what stood on record then cannot be told, and since when it can. */
+function Unknown({ since, at }: { readonly since: KnownFrom["since"]; readonly at: string }) {
+  return since === "first" ? (
+    <p className="measure mt-1">Nothing was on record then. The first record was made on {at}.</p>
+  ) : (
+    <p className="measure mt-1">
+      How the records stood then is not known: former states are kept since {at}. Choose a later day above, at
+      “As of”. Of an earlier day only the ranking of the lines can be shown, where a snapshot of it was taken.
+    </p>
   );
 }

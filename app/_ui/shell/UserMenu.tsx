@@ -1,6 +1,7 @@
 "use client";
 
 import type { ReactNode } from "react";
+import { AloneKeysSwitch } from "@/app/_ui/keys/AloneKeysSwitch";
 import { PopoverButton } from "@/app/_ui/shell/PopoverButton";
 import { ThemeSwitch } from "@/app/_ui/theme/ThemeSwitch";
 import type { Theme } from "@/app/_ui/theme/theme";
@@ -38,6 +39,7 @@ export function UserMenu({ name, role, theme, children }: UserMenuProps) {
             <p className="text-ink-2 text-sm">{role}</p>
           </div>
           <ThemeSwitch theme={theme} />
+          <AloneKeysSwitch />
           {children}
         </>
       )}

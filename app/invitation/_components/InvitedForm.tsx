@@ -17,7 +17,7 @@ interface InvitedFormProps {
   readonly company: string | null;
 }
 
-/** Makes the account of the invited, who then signs in with it. */
+/** Makes the account of the invited, or gives somebody a new password; both then sign in with it. */
 export function InvitedForm({ token, company }: InvitedFormProps) {
   const [refused, setRefused] = useState<Refused | null>(null);
   const [pending, setPending] = useState(false);
@@ -47,8 +47,8 @@ export function InvitedForm({ token, company }: InvitedFormProps) {
         error={refused?.fields?.password}
       />
       <div className="flex flex-wrap gap-2">
-        <SubmitButton pending={pending} pendingText="Making the account…">
-          Make the account
+        <SubmitButton pending={pending} pendingText="Setting the password…">
+          Set the password
         </SubmitButton>
         {company === null ? null : (
           <Button aria-disabled={pending} onClick={() => void accept(null)}>
@@ -69,7 +69,7 @@ async function askForAccount(input: object): Promise<Refused | null> {
       body: JSON.stringify(input),
     });
     const said = (await answer.json()) as { readonly ok: boolean; readonly error?: Refused };
-    return said.ok ? null : (said.error ?? { reason: "The account was not made." });
+    return said.ok ? null : (said.error ?? { reason: "The password was not set." });
   } catch {
     return { reason: "Ebbline does not answer. Check the network, then try again." };
   }

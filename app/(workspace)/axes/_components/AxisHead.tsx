@@ -51,7 +51,7 @@ function HeadWords({ column: { key, header, unit }, sort, onSort }: HeadWordsPro
   const direction = directionOf(key, sort);
   const words = (
     <span>
-      {header}
+      <span>{header}</span>
       {unit === undefined ? null : <span className="unit block text-ink-2">{unit}</span>}
     </span>
   );

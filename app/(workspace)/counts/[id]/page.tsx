@@ -8,20 +8,22 @@ import { PaperSheet } from "@/app/(workspace)/counts/[id]/_components/PaperSheet
 import { SheetLines } from "@/app/(workspace)/counts/[id]/_components/SheetLines";
 import { WrittenLines } from "@/app/(workspace)/counts/[id]/_components/WrittenLines";
 import { signedInActor } from "@/lib/access/actor";
+import { mayAt } from "@/lib/access/policy";
 import { readAsOf } from "@/lib/data/asOf";
 import { readCountSheet } from "@/lib/data/count";
 
 export const generateMetadata = titled("Count");
 
 export default async function CountPage({ params }: { readonly params: Promise<{ readonly id: string }> }) {
-  const actor = await signedInActor();
+  const actor = await signedInActor({ amounts: "hidden" });
   const { id } = await params;
   const [asOf, sheet] = await Promise.all([readAsOf(actor, undefined), readCountSheet(actor, id)]);
   if (!sheet) notFound();
+  const showsAmounts = mayAt(actor.grants, "money:read", sheet.siteId);
   const writing = sheet.mayCount && sheet.postedOn === null;
   return (
     <>
-      <CountHead sheet={sheet} asOf={asOf} view="sheet" />
+      <CountHead sheet={sheet} asOf={asOf} view="sheet" showsAmounts={showsAmounts} />
       <Section
         title="Lots along the bins"
         lead="Open a lot, write what you find; it is saved when you leave it. Without a connection it stays on this device and is sent when the connection is back."

@@ -6,6 +6,7 @@ import { IssueFilter } from "@/app/(workspace)/report/archive/_components/IssueF
 import { IssueTable } from "@/app/(workspace)/report/archive/_components/IssueTable";
 import { signedInActor } from "@/lib/access/actor";
 import { scopeOf } from "@/lib/access/policy";
+import { readZone } from "@/lib/data/readerZone";
 import { readIssues } from "@/lib/data/reportArchive";
 import { readSiteNames } from "@/lib/data/siteNames";
 import { count } from "@/lib/view/number";
@@ -21,7 +22,7 @@ export default async function ArchivePage({ searchParams }: ArchivePageProps) {
   const actor = await signedInActor();
   const chosen = issueChoice(await searchParams);
   const [issues, sites] = await Promise.all([readIssues(actor, chosen), readSiteNames(actor)]);
-  const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  const zone = await readZone(actor);
   return (
     <>
       <PageHeader

@@ -24,7 +24,7 @@ export default async function RingPage({ params, searchParams }: RingPageProps) 
   const asOf = await readAsOf(actor, (await searchParams).asOf);
   const sheet = await readRingSheet(actor, { id: (await params).id, asOf });
   if (sheet === null) notFound();
-  const { name, site, rows } = sheet;
+  const { name, site, rows, outOfService } = sheet;
   const crumbs = [
     { label: "Installed", href: "/installed" },
     { label: `${site.code} ${site.name}`, href: `/installed?site=${encodeURIComponent(site.code)}` },
@@ -41,6 +41,11 @@ export default async function RingPage({ params, searchParams }: RingPageProps) 
         asOf={asOf}
         above={<Breadcrumbs crumbs={crumbs} />}
       />
+      {outOfService === 0 ? null : (
+        <p className="measure mb-4">
+          {`Left out: ${count(outOfService, "node")} on record at machines out of service.`}
+        </p>
+      )}
       <TiedTogether rows={rows} />
       <RingFamily sheet={sheet} mayEdit={mayAt(actor.grants, "line:write", site.id)} />
       <RingNodes rows={rows} />

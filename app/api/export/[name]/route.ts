@@ -1,8 +1,10 @@
 import { z } from "zod";
-import { currentReader } from "@/lib/access/actor";
+import { type Actor, currentReader } from "@/lib/access/actor";
 import { readAsOf } from "@/lib/data/asOf";
-import { lookBackOrNow, lookBackPieces } from "@/lib/data/lookBack";
+import { lookBack, lookBackOrNow, lookBackPieces } from "@/lib/data/lookBack";
+import { readPastGround } from "@/lib/data/pastGround";
 import { openSavedList } from "@/lib/data/savedList";
+import type { IsoDate } from "@/lib/kernel/isoDate";
 import { streamOf } from "@/lib/reports/streamOf";
 import { FILE_FORMS } from "@/lib/reports/table/savedFile";
 import { EXPORT_FORMATS } from "@/lib/view/exportTable";
@@ -30,13 +32,18 @@ export async function GET(request: Request, { params }: Context): Promise<Respon
   const { name } = await params;
   const known = readKnownAt(searchParams.get(KNOWN));
   const asOf = await lookBackOrNow(known, () => readAsOf(actor, searchParams.get("asOf") ?? undefined));
+  if (known !== null && !(await lookBack(known, () => isKnown(actor, asOf, name))))
+    return new Response("How the records stood then is not known.", { status: 409 });
   const found = openSavedList(actor, name, { asOf, asked: new Map(searchParams) });
   if (!found) return new Response("There is no such list.", { status: 404 });
   const table =
     known === null ? found : { ...found, title: `${found.title}, as known on ${knownWords(known)}` };
   const { type, write } = FILE_FORMS[format.data];
   const pieces = known === null ? write(table) : await lookBackPieces(known, () => write(table));
-  const file = known === null ? `${name}-${asOf}` : `${name}-${asOf}-as-known-${known.text.replace(":", "")}`;
+  const file =
+    known === null
+      ? `${name}-${asOf}`
+      : `${name}-${asOf}-as-known-${known.text.replace(":", "").replaceAll("/", "-")}`;
   return new Response(streamOf(pieces), {
     headers: {
       "Content-Type": type,
@@ -45,4 +52,10 @@ export async function GET(request: Request, { params }: Context): Promise<Respon
       "Cache-Control": "no-store",
     },
   });
+}
+
+/** Of a day whose records are not kept the ranking is known where a snapshot of it was taken, and nothing else. */
+async function isKnown(actor: Actor, asOf: IsoDate, name: string): Promise<boolean> {
+  const ground = await readPastGround(actor, asOf);
+  return ground === "records" || (ground === "snapshot" && name === "lines");
 }

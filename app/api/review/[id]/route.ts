@@ -3,7 +3,7 @@ import { readAsOf } from "@/lib/data/asOf";
 import { readPurchaseList } from "@/lib/data/review";
 import { workbook } from "@/lib/reports/workbook";
 import { csv } from "@/lib/view/csv";
-import { BUY_COLUMNS, buyRows } from "@/lib/view/reviewBuys";
+import { buyColumns, buyRows } from "@/lib/view/reviewBuys";
 
 export const dynamic = "force-dynamic";
 
@@ -18,7 +18,7 @@ const TYPES = {
 
 /** The purchase list of a review as a file, or the rows of it named in the address. */
 export async function GET(request: Request, { params }: Context): Promise<Response> {
-  const actor = await currentReader();
+  const actor = await currentReader({ amounts: "hidden" });
   if (!actor) return new Response(null, { status: 401 });
   const { searchParams } = new URL(request.url);
   const form = searchParams.get("as") === "xlsx" ? "xlsx" : "csv";
@@ -29,11 +29,10 @@ export async function GET(request: Request, { params }: Context): Promise<Respon
   });
   if (!list) return new Response(null, { status: 404 });
   const buys = chosen ? list.buys.filter(({ id }) => chosen.includes(id)) : list.buys;
-  const rows = buyRows(buys, list.siteCode);
+  const columns = buyColumns(list.showsAmounts);
+  const rows = buyRows(columns, buys, list.siteCode);
   const body =
-    form === "xlsx"
-      ? await workbook(BUY_COLUMNS, rows)
-      : csv([BUY_COLUMNS.map(({ title }) => title), ...rows]);
+    form === "xlsx" ? await workbook(columns, rows) : csv([columns.map(({ title }) => title), ...rows]);
   const name = `purchases-${list.siteCode.replace(/[^\w.-]/g, "_")}-${list.heldOn}.${form}`;
   return new Response(body, {
     headers: {

@@ -9,10 +9,12 @@ interface CountHeadProps {
   readonly sheet: CountSheet;
   readonly asOf: string;
   readonly view: "sheet" | "variance";
+  /** The differences are told with their value, so they open to whom amounts are shown. */
+  readonly showsAmounts: boolean;
 }
 
 /** Which count it is, how far it is, and its two views. */
-export function CountHead({ sheet, asOf, view }: CountHeadProps) {
+export function CountHead({ sheet, asOf, view, showsAmounts }: CountHeadProps) {
   const { id, siteCode, siteName, reference, bins, blind, lines, openedOn, openedBy } = sheet;
   const counted = lines.filter(({ entry }) => entry.found !== "").length;
   const state =
@@ -28,7 +30,7 @@ export function CountHead({ sheet, asOf, view }: CountHeadProps) {
         lead={`${siteName}, ${binsWords(bins)}, book ${blind ? "hidden" : "shown"}; opened on ${day(openedOn)} by ${openedBy}; ${state}.`}
         above={<Breadcrumbs crumbs={[{ label: "Counts", href: "/counts" }]} />}
       />
-      {sheet.mayPost ? (
+      {sheet.mayPost && showsAmounts ? (
         <Tabs
           label="Views of the count"
           tabs={[

@@ -26,7 +26,7 @@ export default async function VariancePage({
   const seen = sheet.lines.reduce((sum, { version }) => sum + version, 0);
   return (
     <>
-      <CountHead sheet={sheet} asOf={asOf} view="variance" />
+      <CountHead sheet={sheet} asOf={asOf} view="variance" showsAmounts />
       <VarianceFigures variance={variance} sheet={sheet} />
       <Section title="Book against counted">
         <VarianceTable variance={variance} />

@@ -95,7 +95,7 @@ interface FactProps {
 
 function Fact({ words, facts, group }: FactProps) {
   return (
-    <td>
+    <td className="min-w-44">
       {words}
       <span className="block text-ink-2 text-xs">{knownWords(facts, group)}</span>
     </td>

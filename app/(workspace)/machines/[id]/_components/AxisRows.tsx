@@ -37,7 +37,11 @@ export function AxisRows({ axes }: { readonly axes: readonly MachineAxis[] }) {
         <tr key={axis.id} id={`axis-${axis.code}`} className="target:bg-accent-soft">
           <th scope="row">
             {axis.code}
-            {axis.name === null ? null : <span className="block text-ink-2 text-xs">{axis.name}</span>}
+            {axis.name === null ? null : (
+              <span translate="no" className="block text-ink-2 text-xs">
+                {axis.name}
+              </span>
+            )}
           </th>
           <td>
             <ItemsOf axis={axis} itemClass="drive" />
@@ -71,11 +75,13 @@ function ringPlace({ network, ringOrder }: MachineAxis): string {
 }
 
 function NetworkOf({ axis: { id, network } }: { readonly axis: MachineAxis }) {
-  if (network === null) return NOT_KNOWN;
+  if (network === null) return <>{NOT_KNOWN}</>;
   return (
     <>
       {network.kind === "fibre_ring" ? (
-        <AsOfLink href={`/rings/${network.id}#node-${id}`}>{network.name}</AsOfLink>
+        <AsOfLink href={`/rings/${network.id}#node-${id}`} className="whitespace-nowrap">
+          {network.name}
+        </AsOfLink>
       ) : (
         network.name
       )}
@@ -96,7 +102,7 @@ function ItemsOf({ axis, itemClass }: ItemsOfProps) {
   const places = axis.positions.filter((position) => position.itemClass === itemClass);
   if (places.length === 0) return <span className="text-ink-2">no {itemClass} recorded</span>;
   return places.map(({ id, part }) => (
-    <span key={id} className="block">
+    <span key={id} className="block whitespace-nowrap">
       {part === null ? "not identified" : <AsOfLink href={`/parts/${part.id}`}>{part.number}</AsOfLink>}
     </span>
   ));

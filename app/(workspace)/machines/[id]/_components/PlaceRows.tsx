@@ -31,7 +31,7 @@ export function PlaceRows({ places }: { readonly places: readonly MachinePositio
             {part === null ? "not identified" : <AsOfLink href={`/parts/${part.id}`}>{part.number}</AsOfLink>}{" "}
             <EvidenceMark {...evidenceMark(evidence)} />
           </td>
-          <td>{unit === null ? "no unit on record" : <UnitWords unit={unit} />}</td>
+          <td className="min-w-64">{unit === null ? "no unit on record" : <UnitWords unit={unit} />}</td>
           <td>
             {before.length === 0 ? "none on record" : null}
             <ul>

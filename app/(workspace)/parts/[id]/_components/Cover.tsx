@@ -5,7 +5,7 @@ import { Section } from "@/app/_ui/Section";
 import { SimulationCheck } from "@/app/(workspace)/parts/[id]/_components/SimulationCheck";
 import { chance, percent, perYear } from "@/lib/view/chance";
 import { plainNumber, quantity } from "@/lib/view/number";
-import { coverChart, depletionText } from "@/lib/view/partCover";
+import { coverChart, depletionText, isAlwaysEmpty } from "@/lib/view/partCover";
 import type { PartDossier } from "@/lib/view/partDossier";
 import type { SimulatedMonth } from "@/lib/view/partSimulation";
 
@@ -52,7 +52,13 @@ export function Cover({ part, simulated }: CoverProps) {
           unit={pool.book === null ? "book not counted" : `of ${plainNumber(pool.book)} on the books`}
         />
       </KeyFigures>
-      <LineSpanChart chart={coverChart(pool, asOf)} />
+      {isAlwaysEmpty(pool) ? (
+        <p className="measure mt-4">
+          In every month computed a failure finds the shelf empty: a curve would be one straight line.
+        </p>
+      ) : (
+        <LineSpanChart chart={coverChart(pool, asOf)} />
+      )}
       <p className="measure text-ink-2 text-sm">
         P50 and P80 are the first days the chance reaches one half and four fifths. Sparse records: a 3 %
         chance happens. Not a reason to run an unsafe machine.

@@ -21,7 +21,7 @@ export function FigureButton({ cell, currencies, tell }: FigureButtonProps) {
   return (
     <DialogTrigger>
       <Button
-        className="-my-0.5 cursor-pointer rounded-[3px] border border-transparent px-1.5 py-0.5 text-end hover:border-rule-2 max-sm:min-h-11"
+        className="-my-0.5 inline-flex cursor-pointer justify-end rounded-[3px] border border-transparent px-1.5 py-0.5 text-end hover:border-rule-2 max-sm:min-h-11"
         aria-label={`${name}: ${figure ? figureWords(figure) : cell.missing}. Change`}
       >
         <Shown cell={cell} />

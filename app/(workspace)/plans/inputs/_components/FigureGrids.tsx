@@ -80,7 +80,11 @@ function GridRow({ row, currencies, tell }: GridRowProps) {
     <tr>
       <th scope="row">
         {row.head}
-        {row.note ? <span className="block text-ink-2 text-sm">{row.note}</span> : null}
+        {row.note ? (
+          <span translate="no" className="block text-ink-2 text-sm">
+            {row.note}
+          </span>
+        ) : null}
       </th>
       <td className="text-ink-2">{row.unit}</td>
       {row.cells.map((cell) => (

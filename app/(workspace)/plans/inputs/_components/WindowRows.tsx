@@ -94,7 +94,9 @@ export function WindowRows({ windows, sites }: WindowRowsProps) {
                   plainNumber(window.usableHours)
                 )}
               </td>
-              <td className="text-ink-2">{window.note}</td>
+              <td translate="no" className="text-ink-2">
+                {window.note}
+              </td>
               <td className="no-print whitespace-nowrap">
                 {writable.some(({ id }) => id === window.siteId) ? (
                   <>

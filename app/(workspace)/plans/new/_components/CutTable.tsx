@@ -72,7 +72,7 @@ function CutTableRow({ row }: { readonly row: CutRow }) {
         <AsOfLink href={`/lines/${line.code}`} className="row-link">
           {line.code}
         </AsOfLink>{" "}
-        {line.name}
+        <span translate="no">{line.name}</span>
         {line.project ? (
           <span className="block text-sm">
             already in project <AsOfLink href={`/projects/${line.project}`}>{line.project}</AsOfLink>

@@ -5,8 +5,9 @@ import { IssueFiles } from "@/app/(workspace)/report/archive/_components/IssueFi
 import "@/app/(workspace)/report/_components/report.css";
 import { titled } from "@/app/_ui/titled";
 import { signedInActor } from "@/lib/access/actor";
+import { readZone } from "@/lib/data/readerZone";
 import { readIssue } from "@/lib/data/reportArchive";
-import { moment } from "@/lib/view/time";
+import { zonedMoment } from "@/lib/view/zone";
 
 export const generateMetadata = titled("A report given out");
 
@@ -19,7 +20,7 @@ export default async function IssuePage({ params }: IssuePageProps) {
   const issue = await readIssue(actor, (await params).id);
   if (!issue) notFound();
   const { mark, document } = issue;
-  const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  const zone = await readZone(actor);
   return (
     <div className="report">
       <div className="no-print grid gap-3">
@@ -30,7 +31,7 @@ export default async function IssuePage({ params }: IssuePageProps) {
           ]}
         />
         <p className="measure">
-          Given out {moment(mark.issuedAt, zone)} by {mark.issuedBy}, and kept as it was: the figures are
+          Given out {zonedMoment(mark.issuedAt, zone)} by {mark.issuedBy}, and kept as it was: the figures are
           those of the day below, not of today. A figure leads to its page as that reads now.
         </p>
         <IssueFiles issue={mark} />

@@ -6,7 +6,7 @@ import { day, moment } from "@/lib/view/time";
 
 interface IssueTableProps {
   readonly issues: readonly IssueMark[];
-  /** Zone of the server, whose clock they are told by. */
+  /** Zone whose clock the reader is told instants by. */
   readonly zone: string;
 }
 
@@ -15,7 +15,15 @@ export function IssueTable({ issues, zone }: IssueTableProps) {
   return (
     <RowTable
       caption="Reports given out"
-      heads={["Period", "Of", "Figures of", { text: "Data version", end: true }, "Given out", "By", "Files"]}
+      heads={[
+        "Period",
+        "Of",
+        "Figures of",
+        { text: "Data version", end: true },
+        `Given out (${zone})`,
+        "By",
+        "Files",
+      ]}
     >
       {issues.map((issue) => (
         <tr key={issue.id}>

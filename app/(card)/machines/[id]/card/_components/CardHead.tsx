@@ -13,7 +13,7 @@ const PARTS = [
 
 /** Which machine, of which day, and what can be done with the card. */
 export function CardHead({ card: { machine, madeAt } }: { readonly card: NightCard }) {
-  const { id, code, name, line, site, asOf } = machine;
+  const { id, code, name, line, site, asOf, retired } = machine;
   return (
     <header>
       <p className="label">
@@ -26,6 +26,11 @@ export function CardHead({ card: { machine, madeAt } }: { readonly card: NightCa
         As of <time dateTime={asOf}>{day(asOf)}</time>; made {moment(madeAt, site.timeZone)} in the time of{" "}
         {site.name}.
       </p>
+      {retired === null ? null : (
+        <p className="font-bold">
+          {`Out of service since ${day(retired.on)}. ${retired.reason || "No reason is recorded."}`}
+        </p>
+      )}
       <nav aria-label="On this card" className="no-print mt-2 flex flex-wrap gap-2">
         {PARTS.map(([id, words]) => (
           <a key={id} href={`#${id}`} className="button">

@@ -37,7 +37,7 @@ export function SparesOfPart({ part, machine }: SparesOfPartProps) {
       {part.alternates.map((alternate) => (
         <div key={alternate.id} className="card-alternate">
           <p>
-            <strong>Or {alternate.number}</strong>, only if:{" "}
+            <strong>{alternate.number}</strong> instead, only if:{" "}
             {alternate.condition ?? "conditions not recorded; ask before fitting."}
           </p>
           <Shelves stock={alternate.stock} siteCode={machine.site.code} />

@@ -18,7 +18,7 @@ const HEADS = [
 ] as const;
 
 function Pieces({ pieces }: { readonly pieces: number | null }) {
-  if (pieces === null) return NOT_KNOWN;
+  if (pieces === null) return <>{NOT_KNOWN}</>;
   if (pieces === 0) return <Delta kind="same" text="none" />;
   return (
     <Delta kind={pieces < 0 ? "worse" : "better"} text={`${pieces > 0 ? "+" : ""}${plainNumber(pieces)}`} />

@@ -1,4 +1,5 @@
 import { Breadcrumbs } from "@/app/_ui/Breadcrumbs";
+import { LinkButton } from "@/app/_ui/LinkButton";
 import { Notice } from "@/app/_ui/Notice";
 import { PageHeader } from "@/app/_ui/PageHeader";
 import { BoardTabs } from "@/app/(workspace)/plans/[id]/_components/board/BoardTabs";
@@ -21,6 +22,7 @@ export function BoardHead({ page, current }: BoardHeadProps) {
         title={issue > 1 ? `${name}, issue ${issue}` : name}
         lead={boardLead(view)}
         asOf={view.asOf}
+        actions={<LinkButton href={`/audit?of=plan&id=${id}`}>History</LinkButton>}
         above={
           <Breadcrumbs
             crumbs={[
