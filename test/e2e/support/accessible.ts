@@ -1,5 +1,6 @@
 import { expect, type Page } from "@playwright/test";
 import axe, { type RunOptions } from "axe-core";
+import { settled } from "./settled";
 
 /** Rows of a table are alike: further ones cost seconds and find what the first ones found. */
 const FURTHER_ROWS = "tbody tr:nth-of-type(n + 9)";
@@ -29,7 +30,8 @@ async function setTheme(page: Page, theme: "light" | "dark"): Promise<void> {
 
 /** Looks at the page alone, since there are no frames of other origins, and gathers nothing but what is wrong. */
 async function expectNothingFound(page: Page, options: RunOptions): Promise<void> {
-  // The framework sends a page's title after its first bytes.
+  // The framework sends a page's title after its first bytes, and takes the last one away before.
+  await settled(page);
   await expect(page).toHaveTitle(/\S/);
   if (!(await page.evaluate(() => "axe" in window))) await page.evaluate(axe.source);
   const found = await page.evaluate(
