@@ -170,7 +170,7 @@ test.describe("the weekly look at the spares", () => {
     await expect(
       page.getByText(/OST holds 62\s%\sof the Heron R spares \(41 of 66\) with 18\s%\sof the units/),
     ).toBeVisible();
-    await expect(page.getByText(/both days use one shelf/)).toBeVisible();
+    await expect(page.getByText(/as they stood when 23 Nov 2026 ended: its shelf/)).toBeVisible();
     await expectAccessible(page);
   });
 
