@@ -11,6 +11,7 @@ import { readObligations } from "@/lib/data/obligations";
 import { withShownAmounts } from "@/lib/data/rankingAmounts";
 import { readRulesInForce } from "@/lib/data/rules";
 import { siteIds } from "@/lib/data/scope";
+import { gathered } from "@/lib/kernel/gathered";
 import type { IsoDate } from "@/lib/kernel/isoDate";
 import type { Rule } from "@/lib/retrofit/compatibility/facts";
 import type { LinePlace } from "@/lib/risk/draws/linePlace";
@@ -30,12 +31,8 @@ interface EvaluatedRow extends Pick<RankedLine, "code" | "name" | "siteCode" | "
   readonly place: LinePlace | null;
 }
 
-/** Lines without their duties, which may change while no figure does. */
-type FiguredLine = Omit<RankedLine, "duties">;
-
-interface Figured extends Pick<Ranking, "groupLines" | "totals"> {
-  readonly lines: readonly FiguredLine[];
-}
+/** Lines as if they had no duties, which may change while no figure does. */
+type Figured = Pick<Ranking, "groupLines" | "totals" | "lines">;
 
 const MOST_KEPT = 20;
 
@@ -47,13 +44,18 @@ export async function readRanking(actor: Actor, asOf: IsoDate): Promise<Ranking>
   const evaluation = await currentEvaluation(asOf);
   const [rules, obligations] = await Promise.all([readRulesInForce(actor), readObligations(actor, { asOf })]);
   const { lines, ...rest } = await keptFigures(actor, evaluation.id, rules);
-  const near = obligations.filter((duty) => isNear(duty, asOf));
-  const dutiesOf = (id: string) =>
-    near.filter((duty) => duty.line?.id === id).map(({ kind, title, dueOn }) => ({ kind, title, dueOn }));
+  const near = gathered(
+    obligations.filter((duty) => isNear(duty, asOf)),
+    ({ line }) => line?.id,
+  );
   const { engine, dataVersion } = evaluation;
   return withShownAmounts(actor, {
     ...{ asOf, engine, dataVersion, ...rest },
-    lines: lines.map((figured) => ({ ...figured, duties: dutiesOf(figured.id) })),
+    // A line without duties stays the same object, and with it what was worked out for showing it.
+    lines: lines.map((line) => {
+      const duties = near.get(line.id)?.map(({ kind, title, dueOn }) => ({ kind, title, dueOn }));
+      return duties ? { ...line, duties } : line;
+    }),
   });
 }
 
@@ -96,7 +98,7 @@ async function readFigures(actor: Actor, evaluationId: string, rules: readonly R
     ),
   ]);
   const lines = rows.map(
-    ({ lineId, result, place, ...row }): FiguredLine => ({
+    ({ lineId, result, place, ...row }): RankedLine => ({
       id: lineId,
       ...row,
       place: places.get(lineId) ?? null,
@@ -105,6 +107,7 @@ async function readFigures(actor: Actor, evaluationId: string, rules: readonly R
       depletionPart: depletionPartOf(result, parts),
       cost: costs.get(lineId) ?? UNKNOWN_COST,
       controllers: controllers.get(lineId) ?? [],
+      duties: [],
     }),
   );
   return { groupLines, totals, lines };

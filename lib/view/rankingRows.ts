@@ -32,7 +32,16 @@ const COLUMNS: PackColumns<Numbers, Words> = {
   words: ["code", "name", "site", "fragile", "worstStage", "empty", "agreed", "duties", "control"],
 };
 
+/** Lines already flat: the same line is shown to many. */
+const flatLines = new WeakMap<RankedLine, Flat<Numbers, Words>>();
+
 function flatten(line: RankedLine): Flat<Numbers, Words> {
+  const flat = flatLines.get(line) ?? flattened(line);
+  flatLines.set(line, flat);
+  return flat;
+}
+
+function flattened(line: RankedLine): Flat<Numbers, Words> {
   const { place, stopLoss, cost } = line;
   const { rankByLoss, rankByScore, score, baseLoss, shortageLoss, stopsPerYear, scoreParts } = line;
   return {
