@@ -66,10 +66,11 @@ export function makeAuth() {
   });
 }
 
-let made: ReturnType<typeof makeAuth> | undefined;
+let made: { readonly on: unknown; readonly auth: ReturnType<typeof makeAuth> } | undefined;
 
-/** Sign-in of the process, made at first use so that a build needs no database. */
+/** Sign-in of the process, made at first use so that a build needs no database, and anew where that is another. */
 export function auth(): ReturnType<typeof makeAuth> {
-  made ??= makeAuth();
-  return made;
+  const on = presentDatabase();
+  if (made?.on !== on) made = { on, auth: makeAuth() };
+  return made.auth;
 }
