@@ -9,8 +9,7 @@ export default defineConfig({
   fullyParallel: false,
   workers: 1,
   forbidOnly: true,
-  // A browser on a full machine now and then stops drawing; what passes at a second try is named at the end.
-  retries: 1,
+  retries: 0,
   timeout: 60_000,
   expect: { timeout: 10_000 },
   reporter: [
