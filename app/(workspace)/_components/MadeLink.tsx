@@ -1,5 +1,7 @@
+import type { Made } from "@/app/(workspace)/_components/useLinkForm";
+
 /** A one-time link that was just made, shown this once. */
-export function MadeLink({ link, mailed }: { readonly link: string; readonly mailed: boolean }) {
+export function MadeLink({ link, mailed }: Made) {
   return (
     <div className="grid gap-3">
       <p>

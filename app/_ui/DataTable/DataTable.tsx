@@ -115,10 +115,16 @@ export function DataTable<Row extends object>(props: DataTableProps<Row>) {
           <TableBody rows={body} columns={visible} rowHref={props.rowHref} frame={frame} />
           <TableFoot columns={visible} />
         </table>
-        {body.length === 0 ? (
-          <p className="py-6 text-ink-2">{`No ${noun} match these filters. Clear a filter to see more.`}</p>
-        ) : null}
+        {body.length === 0 ? <NoRows noun={noun} filtered={rows.length > 0} /> : null}
       </div>
     </div>
+  );
+}
+
+function NoRows({ noun, filtered }: { readonly noun: string; readonly filtered: boolean }) {
+  return (
+    <p className="py-6 text-ink-2">
+      {filtered ? `No ${noun} match these filters. Clear a filter to see more.` : `No ${noun} yet.`}
+    </p>
   );
 }

@@ -1,13 +1,13 @@
-import { type FormEvent, useState, useTransition } from "react";
+import { type FormEvent, useState } from "react";
 import { Dialog } from "@/app/_ui/Dialog";
 import { FormMessage } from "@/app/_ui/FormMessage";
 import { SelectField } from "@/app/_ui/field/SelectField";
 import { TextField } from "@/app/_ui/field/TextField";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
 import { MadeLink } from "@/app/(workspace)/_components/MadeLink";
+import { useLinkForm } from "@/app/(workspace)/_components/useLinkForm";
 import { RoleEntries } from "@/app/(workspace)/people/_components/RoleEntries";
 import { invite } from "@/app/(workspace)/people/actions";
-import type { Refusal } from "@/lib/access/action";
 import type { ProjectName } from "@/lib/data/projectNames";
 import type { SiteName } from "@/lib/data/siteNames";
 import { LINK_DAYS, linkDays } from "@/lib/view/linkDays";
@@ -30,28 +30,19 @@ export function InvitePerson(props: InvitePersonProps) {
 function InviteForm({ sites, projects }: InvitePersonProps) {
   const [entries, setEntries] = useState<readonly RoleEntry[]>([FRESH_ENTRY]);
   const [checked, setChecked] = useState(false);
-  const [refusal, setRefusal] = useState<Refusal | null>(null);
-  const [made, setMade] = useState<{ readonly link: string; readonly mailed: boolean } | null>(null);
-  const [pending, start] = useTransition();
-  const send = (event: FormEvent<HTMLFormElement>) => {
+  const { made, refusal, pending, send, problem } = useLinkForm((data) => {
+    const text = (name: string) => String(data.get(name) ?? "").trim();
+    const wanted = { name: text("name"), email: text("email"), days: linkDays(text("days")) };
+    return invite({ ...wanted, grants: grantRoles(entries) });
+  });
+  const check = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     setChecked(true);
-    setRefusal(null);
-    if (entries.some((entry) => lackOf(entry) !== null)) return;
-    const data = new FormData(event.currentTarget);
-    const text = (name: string) => String(data.get(name) ?? "").trim();
-    const days = linkDays(text("days"));
-    start(async () => {
-      const wanted = { name: text("name"), email: text("email"), days, grants: grantRoles(entries) };
-      const answer = await invite(wanted);
-      if (answer.ok) setMade(answer.value);
-      else setRefusal(answer.error);
-    });
+    if (entries.every((entry) => lackOf(entry) === null)) send(event);
   };
   if (made) return <MadeLink {...made} />;
-  const problem = (name: string) => refusal?.fields?.[name];
   return (
-    <form noValidate onSubmit={send} className="grid gap-4">
+    <form noValidate onSubmit={check} className="grid gap-4">
       <TextField label="Name" name="name" required autoComplete="off" error={problem("name")} />
       <TextField
         label="E-mail"

@@ -1,10 +1,10 @@
-import { type FormEvent, useState, useTransition } from "react";
 import { Dialog } from "@/app/_ui/Dialog";
 import { FormMessage } from "@/app/_ui/FormMessage";
 import { CheckboxField } from "@/app/_ui/field/CheckboxField";
 import { SelectField } from "@/app/_ui/field/SelectField";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
 import { MadeLink } from "@/app/(workspace)/_components/MadeLink";
+import { useLinkForm } from "@/app/(workspace)/_components/useLinkForm";
 import { linkThisPassword } from "@/app/(workspace)/people/actions";
 import type { Person } from "@/lib/data/people";
 import { LINK_DAYS, linkDays } from "@/lib/view/linkDays";
@@ -19,20 +19,11 @@ export function NewPassword({ person }: { readonly person: Person }) {
 }
 
 function LinkForm({ person: { userId } }: { readonly person: Person }) {
-  const [reason, setReason] = useState<string | null>(null);
-  const [made, setMade] = useState<{ readonly link: string; readonly mailed: boolean } | null>(null);
-  const [pending, start] = useTransition();
-  const send = (event: FormEvent<HTMLFormElement>) => {
-    event.preventDefault();
-    const data = new FormData(event.currentTarget);
-    start(async () => {
-      const answer = await linkThisPassword({
-        ...{ userId, days: linkDays(String(data.get("days"))), dropsFactor: data.has("dropsFactor") },
-      });
-      if (answer.ok) setMade(answer.value);
-      else setReason(answer.error.reason);
-    });
-  };
+  const { made, refusal, pending, send } = useLinkForm((data) =>
+    linkThisPassword({
+      ...{ userId, days: linkDays(String(data.get("days"))), dropsFactor: data.has("dropsFactor") },
+    }),
+  );
   if (made) return <MadeLink {...made} />;
   return (
     <form noValidate onSubmit={send} className="grid gap-4">
@@ -42,7 +33,7 @@ function LinkForm({ person: { userId } }: { readonly person: Person }) {
       </p>
       <SelectField label="The link opens for" name="days" required choices={LINK_DAYS} defaultValue="3" />
       <CheckboxField label="The second factor is lost too: put it off" name="dropsFactor" />
-      <FormMessage kind="problem">{reason}</FormMessage>
+      <FormMessage kind="problem">{refusal?.reason}</FormMessage>
       <div>
         <SubmitButton pending={pending} pendingText="Making the link…">
           Make the link

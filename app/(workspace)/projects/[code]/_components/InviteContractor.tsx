@@ -1,6 +1,5 @@
 "use client";
 
-import { type FormEvent, useState, useTransition } from "react";
 import { Dialog } from "@/app/_ui/Dialog";
 import { FormMessage } from "@/app/_ui/FormMessage";
 import { CheckboxField } from "@/app/_ui/field/CheckboxField";
@@ -9,8 +8,8 @@ import { SelectField } from "@/app/_ui/field/SelectField";
 import { TextField } from "@/app/_ui/field/TextField";
 import { SubmitButton } from "@/app/_ui/SubmitButton";
 import { MadeLink } from "@/app/(workspace)/_components/MadeLink";
+import { useLinkForm } from "@/app/(workspace)/_components/useLinkForm";
 import { inviteContractor } from "@/app/(workspace)/projects/actions";
-import type { Refusal } from "@/lib/access/action";
 import { LINK_DAYS, linkDays } from "@/lib/view/linkDays";
 
 interface InviteContractorProps {
@@ -31,20 +30,10 @@ export function InviteContractor(props: InviteContractorProps) {
 }
 
 function InviteForm({ projectId, endsOn, mayShowAmounts }: InviteContractorProps) {
-  const [refusal, setRefusal] = useState<Refusal | null>(null);
-  const [made, setMade] = useState<{ readonly link: string; readonly mailed: boolean } | null>(null);
-  const [pending, start] = useTransition();
-  const send = (event: FormEvent<HTMLFormElement>) => {
-    event.preventDefault();
-    const data = new FormData(event.currentTarget);
-    start(async () => {
-      const answer = await inviteContractor(wishOf(projectId, data));
-      if (answer.ok) setMade(answer.value);
-      else setRefusal(answer.error);
-    });
-  };
+  const { made, refusal, pending, send, problem } = useLinkForm((data) =>
+    inviteContractor(wishOf(projectId, data)),
+  );
   if (made) return <MadeLink {...made} />;
-  const problem = (name: string) => refusal?.fields?.[name];
   return (
     <form noValidate onSubmit={send} className="grid gap-4">
       <p className="measure">
